@@ -119,20 +119,18 @@ final class CarReader {
                   + " and write \"single_port\""
               : "\"" + layout + "\" is not known; the only layout is \"single_port\"");
     }
-    double atmosphere = UnitSettings.STANDARD_ATMOSPHERE_KPA;
-    Bounds bounds = new Bounds(atmosphere + 10.0, atmosphere + 250.0);
-    double cracks =
-        section.pressure("spring_cracks", Spelling.Kind.LEVEL, Double.NaN, bounds) - atmosphere;
-    double full =
-        section.pressure("spring_full_lift", Spelling.Kind.LEVEL, Double.NaN, bounds) - atmosphere;
+    Bounds bounds = new Bounds(10.0, 250.0);
+    double cracks = section.pressure("spring_cracks", Spelling.Kind.SPRING, Double.NaN, bounds);
+    double full = section.pressure("spring_full_lift", Spelling.Kind.SPRING, Double.NaN, bounds);
     if (full <= cracks) {
+      Quantity kpa = Quantity.gaugeLevel(new UnitSettings(PressureUnit.KPA, true));
       section.fail(
           section.spelled("spring_full_lift"),
           "spring_order",
           "full lift at "
-              + section.reading().level(section.dotted("spring_full_lift")).words(full + atmosphere)
+              + kpa.words(full)
               + " is not above the pressure at which the gate begins to open, "
-              + section.reading().level(section.dotted("spring_cracks")).words(cracks + atmosphere)
+              + kpa.words(cracks)
               + "; swap or correct the two");
     }
     return new ActuatorSettings(ActuatorLayout.SINGLE_PORT, cracks, full);

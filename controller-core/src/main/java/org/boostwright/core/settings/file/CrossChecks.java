@@ -153,7 +153,7 @@ final class CrossChecks {
   private static String gaugeSlip(double cell, double cutoff, Quantity unit) {
     double other = cell - UnitSettings.STANDARD_ATMOSPHERE_KPA;
     boolean slip =
-        unit.offset() != 0.0 && other > UnitSettings.STANDARD_ATMOSPHERE_KPA && other < cutoff;
+        unit.writtenAsGauge() && other > UnitSettings.STANDARD_ATMOSPHERE_KPA && other < cutoff;
     return slip ? " (it looks like absolute pressure in a gauge table)" : "";
   }
 

@@ -19,6 +19,7 @@ record Spelling(String key, UnitSettings notation, Quantity quantity) {
   /** What kind of pressure a key holds; decides the endings it may have. */
   enum Kind {
     LEVEL,
+    SPRING,
     DIFFERENCE,
     RATE
   }
@@ -29,7 +30,7 @@ record Spelling(String key, UnitSettings notation, Quantity quantity) {
     all.add(new Spelling(base, fileUnits, quantity(kind, fileUnits)));
     for (PressureUnit unit : PressureUnit.values()) {
       String name = unit.label().toLowerCase(java.util.Locale.ROOT);
-      if (kind == Kind.LEVEL) {
+      if (kind == Kind.LEVEL || kind == Kind.SPRING) {
         for (boolean gauge : new boolean[] {false, true}) {
           UnitSettings notation = new UnitSettings(unit, gauge);
           String key = base + "_" + name + (gauge ? "_gauge" : "_abs");
@@ -47,6 +48,7 @@ record Spelling(String key, UnitSettings notation, Quantity quantity) {
   private static Quantity quantity(Kind kind, UnitSettings notation) {
     return switch (kind) {
       case LEVEL -> Quantity.level(notation);
+      case SPRING -> Quantity.gaugeLevel(notation);
       case DIFFERENCE -> Quantity.difference(notation.pressure());
       case RATE -> Quantity.rate(notation.pressure());
     };

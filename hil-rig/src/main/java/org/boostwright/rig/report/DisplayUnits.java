@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.util.Locale;
 import org.boostwright.core.settings.PressureUnit;
 import org.boostwright.core.settings.UnitSettings;
+import org.boostwright.rig.result.Measurement;
 import org.boostwright.rig.result.Units;
 
 /**
@@ -68,6 +69,19 @@ public final class DisplayUnits {
     return label.isEmpty() || !Double.isFinite(value)
         ? number(value, unit)
         : String.format(Locale.ROOT, "%s %s", number(value, unit), label);
+  }
+
+  /** The limits of a measurement in words; a dash when it has none. */
+  public String allowed(Measurement m) {
+    boolean low = !Double.isNaN(m.low());
+    boolean high = !Double.isNaN(m.high());
+    if (low && high) {
+      return number(m.low(), m.unit()) + " to " + text(m.high(), m.unit());
+    }
+    if (low) {
+      return "at least " + text(m.low(), m.unit());
+    }
+    return high ? "at most " + text(m.high(), m.unit()) : "–";
   }
 
   private int decimals(double shown, String unit) {

@@ -130,7 +130,7 @@ public final class HtmlReport {
     for (Measurement m : result.measurements()) {
       html.raw("<tr><td>").text(m.text()).raw("<code class=\"id\">").text(m.id());
       html.raw("</code></td><td class=\"n\" data-head=\"Value\">").text(value(m));
-      html.raw("</td><td class=\"n\" data-head=\"Allowed\">").text(allowed(m));
+      html.raw("</td><td class=\"n\" data-head=\"Allowed\">").text(units.allowed(m));
       html.raw("</td><td>");
       html.element(
           "span",
@@ -198,18 +198,6 @@ public final class HtmlReport {
 
   private String value(Measurement m) {
     return units.text(m.value(), m.unit());
-  }
-
-  private String allowed(Measurement m) {
-    boolean low = !Double.isNaN(m.low());
-    boolean high = !Double.isNaN(m.high());
-    if (low && high) {
-      return units.number(m.low(), m.unit()) + " to " + units.text(m.high(), m.unit());
-    }
-    if (low) {
-      return "at least " + units.text(m.low(), m.unit());
-    }
-    return high ? "at most " + units.text(m.high(), m.unit()) : "–";
   }
 
   private static String sign(Verdict verdict) {

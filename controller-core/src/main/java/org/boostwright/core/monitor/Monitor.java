@@ -26,6 +26,11 @@ public final class Monitor {
   /** Fastest fall the wastegate alone explains, kPa/s. */
   static final double EXPLAINED_FALL_KPA_PER_SECOND = 300.0;
 
+  /** A fall is judged only from boost: an engine that starts pulls vacuum fast enough, too. */
+  static final double BOOSTED_KPA = 10.0;
+
+  static final long BOOSTED_NANOS = 200_000_000L;
+
   /** No engine pulse for this long while pressure or road speed says it runs is a lost signal. */
   static final long PULSE_LOST_NANOS = 250_000_000L;
 
@@ -51,7 +56,8 @@ public final class Monitor {
   private final NoiseWatch noise;
   private final OverboostWatch overboost;
 
-  private boolean mapWasRead;
+  private boolean everBoosted;
+  private long boostedNanos;
   private boolean released;
   private long releasedSinceNanos;
   private boolean fallUnexplained;
@@ -94,7 +100,6 @@ public final class Monitor {
     ChannelSignal map = signals.map();
     watchStale(FaultCode.MAP_STALE, map, nowNanos);
     if (map.fresh()) {
-      mapWasRead = true;
       faults.sample(FaultCode.MAP_SIGNAL_LOW, map.has(ChannelSignal.LOW), nowNanos);
       faults.sample(FaultCode.MAP_SIGNAL_HIGH, map.has(ChannelSignal.HIGH), nowNanos);
       faults.sample(FaultCode.MAP_NOT_A_NUMBER, map.has(ChannelSignal.NOT_A_NUMBER), nowNanos);
@@ -102,8 +107,13 @@ public final class Monitor {
       faults.sample(FaultCode.MAP_JUMPS, map.has(ChannelSignal.JUMP), nowNanos);
     }
     boolean valid = map.fresh() && map.status() == SignalStatus.VALID;
+    if (map.usable() && map.value() > ambientKpaAbs + BOOSTED_KPA) {
+      boostedNanos = nowNanos;
+      everBoosted = true;
+    }
+    boolean fromBoost = everBoosted && nowNanos - boostedNanos <= BOOSTED_NANOS;
     fallUnexplained =
-        mapWasRead
+        fromBoost
             && !signals.throttleExplains()
             && map.usable()
             && signals.mapSlopeKpaPerSecond() < -EXPLAINED_FALL_KPA_PER_SECOND;

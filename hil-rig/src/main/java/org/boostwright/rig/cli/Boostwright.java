@@ -57,7 +57,7 @@ public final class Boostwright implements Callable<Integer> {
   }
 
   private static List<Subcommand> commands(Terminal terminal) {
-    return List.of(new ReportCommand(terminal));
+    return List.of(new CheckCommand(terminal), new ReportCommand(terminal));
   }
 
   @Override

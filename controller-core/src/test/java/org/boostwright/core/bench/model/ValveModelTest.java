@@ -82,12 +82,12 @@ class ValveModelTest {
       for (int i = 0; i < steps; i++) {
         boolean venting = i * dt < vent;
         double b = v.criticalRatio();
-        double out = p > AMBIENT ? p * ValveModel.psi(AMBIENT / p, b) : 0.0;
+        double out = p > AMBIENT ? p * ValveModel.flowFunction(AMBIENT / p, b) : 0.0;
         double rate = -v.leakRatePerSecond() * out;
         if (venting) {
           rate -= v.ventRatePerSecond() * out;
         } else if (p < supply) {
-          rate += v.fillRatePerSecond() * supply * ValveModel.psi(p / supply, b);
+          rate += v.fillRatePerSecond() * supply * ValveModel.flowFunction(p / supply, b);
         }
         p += rate * dt;
         sum += p;

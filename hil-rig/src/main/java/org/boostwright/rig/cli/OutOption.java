@@ -9,6 +9,7 @@ final class OutOption {
   @Option(
       names = "--out",
       paramLabel = "FOLDER",
-      description = "Folder to keep the run in. Default: runs/ and the command's name and next number.")
+      description =
+          "Folder to keep the run in. Default: runs/ and the command's name and next number.")
   Optional<Path> folder = Optional.empty();
 }

@@ -64,7 +64,8 @@ final class ReplayCommand extends Subcommand {
   @Option(
       names = "--ambient-kpa-abs",
       paramLabel = "KPA",
-      description = "Ambient pressure to start from, kPa absolute, 50 to 110. Default: the settings'.")
+      description =
+          "Ambient pressure to start from, kPa absolute, 50 to 110. Default: the settings'.")
   Optional<Double> ambientKpaAbs = Optional.empty();
 
   ReplayCommand(Terminal terminal) {

@@ -68,7 +68,8 @@ final class SetOption {
     int equals = set.indexOf('=');
     if (equals < 1) {
       throw new WrongUseException(
-          "--set " + set + " has no value", "write --set key=value, for example valve.frequency_hz=26");
+          "--set " + set + " has no value",
+          "write --set key=value, for example valve.frequency_hz=26");
     }
     return set.substring(0, equals).strip();
   }

@@ -26,7 +26,8 @@ final class VirtualCarKeys {
     keys.put("mass_kg", new Key(400, 3500, (c, v) -> c.withCar(c.car().withMass(v))));
     keys.put(
         "spring_cracks_kpa_gauge",
-        new Key(10, 200, (c, v) -> c.withActuator(c.actuator().withSpring(v, c.actuator().spanKpa()))));
+        new Key(
+            10, 200, (c, v) -> c.withActuator(c.actuator().withSpring(v, c.actuator().spanKpa()))));
     keys.put(
         "spring_span_kpa",
         new Key(
@@ -61,8 +62,7 @@ final class VirtualCarKeys {
         new Key(
             0.01,
             0.05,
-            (c, v) ->
-                c.withEngine(c.engine().withTurbo(c.engine().turbo().withTurbineK1(v)))));
+            (c, v) -> c.withEngine(c.engine().withTurbo(c.engine().turbo().withTurbineK1(v)))));
     keys.put(
         "turbo_inertia_kg_m2",
         new Key(

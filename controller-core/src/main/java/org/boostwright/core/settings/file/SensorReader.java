@@ -150,8 +150,7 @@ final class SensorReader {
           case SUPPLY -> 100.0;
           default -> 5.0;
         };
-    return section.number(
-        rateKey(channel), none, rateQuantity(channel), new Bounds(lowest, 1e6));
+    return section.number(rateKey(channel), none, rateQuantity(channel), new Bounds(lowest, 1e6));
   }
 
   private double[] validRange(Section section, Curve curve, @Nullable Numbers valid) {

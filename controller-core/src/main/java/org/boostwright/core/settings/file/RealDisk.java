@@ -13,8 +13,7 @@ final class RealDisk implements Disk {
   @Override
   public Path createBeside(Path file) throws IOException {
     Path fresh = Files.createTempFile(file.getParent(), "." + file.getFileName() + "-", ".new");
-    PosixFileAttributeView fine =
-        Files.getFileAttributeView(fresh, PosixFileAttributeView.class);
+    PosixFileAttributeView fine = Files.getFileAttributeView(fresh, PosixFileAttributeView.class);
     if (fine != null && Files.exists(file)) {
       fine.setPermissions(Files.getPosixFilePermissions(file));
     }

@@ -350,6 +350,26 @@ class ChannelSignalTest {
   }
 
   @Test
+  @Tag("S4")
+  void aSourceSlowerThanTheTickIsExemptFromTheFrozenWatch() {
+    AnalogSensor slow =
+        new AnalogSensor(
+            new Curve(new Axis(1.0, 4.0), 0.0, 300.0),
+            0.5,
+            4.5,
+            STEP_VOLTS,
+            2.0 * STEP_VOLTS,
+            20.0,
+            1000.0);
+    ChannelSignal coarse = new ChannelSignal(slow);
+    for (int i = 0; i < 20; i++) {
+      now += 4 * PERIOD;
+      coarse.update(now, volts(100.0), now, true, false);
+      assertThat(coarse.findings()).isZero();
+    }
+  }
+
+  @Test
   void aTickWithoutANewSampleRepeatsNoFinding() {
     take(volts(100.0));
     take(5.0);

@@ -110,7 +110,7 @@ public final class TraceReplay {
     return new TraceResult(
         log,
         derived.settings(),
-        derived.notes(),
+        notes(),
         fedChannels(),
         replayed,
         log.rows() - replayed,
@@ -184,6 +184,16 @@ public final class TraceReplay {
     controller.step(now, inputs, outputs);
     observer.tick(now * 1e-9, log.line(row), outputs, controller);
     tick++;
+  }
+
+  private List<String> notes() {
+    List<String> notes = new ArrayList<>(derived.notes());
+    if (!observer.overboosts().isEmpty()) {
+      notes.add(
+          "the recorded pressure does not follow the replay: after an overboost it can stay up, and "
+              + "valve_no_effect then says nothing about the valve");
+    }
+    return notes;
   }
 
   private List<FedChannel> fedChannels() {

@@ -12,7 +12,6 @@ final class CellColumn {
   private final double[] written;
   private int firstBadLine;
   private String firstBad = "";
-  private boolean started;
 
   /**
    * @param gaugeKpa added to gauge pressures, kPa
@@ -47,7 +46,6 @@ final class CellColumn {
       }
     }
     written[row] = number;
-    started |= !Double.isNaN(number);
   }
 
   private void bad(RepairKind kind, int line, String cell) {
@@ -60,11 +58,6 @@ final class CellColumn {
 
   private double toBase(double number) {
     return use.unit().toBase(number) + gaugeKpa;
-  }
-
-  /** True when at least one value could be read. */
-  boolean hasValues() {
-    return started;
   }
 
   /** Refuses the column when more than 1 % of the rows (and more than 3) cannot be read. */

@@ -107,7 +107,7 @@ final class ColumnNames {
 
   private static @Nullable LogSignal named(HeaderCell h) {
     boolean temperature = h.hasAny("temperature", "temp", "iat", "ect") || isTemperature(h);
-    if (h.has("rpm") || (h.has("engine") && h.has("speed"))) {
+    if (h.has("rpm") || (h.has("speed") && (h.has("engine") || isRpm(h)))) {
       return LogSignal.ENGINE_SPEED;
     }
     if (h.has("pedal") || h.has("accelerator")) {
@@ -142,6 +142,11 @@ final class ColumnNames {
   private static boolean isTemperature(HeaderCell header) {
     UnitText unit = header.unit();
     return unit != null && unit.unit().quantity() == Quantity.TEMPERATURE;
+  }
+
+  private static boolean isRpm(HeaderCell header) {
+    UnitText unit = header.unit();
+    return unit != null && unit.unit().quantity() == Quantity.ENGINE_SPEED;
   }
 
   private static boolean isSpeed(HeaderCell header) {

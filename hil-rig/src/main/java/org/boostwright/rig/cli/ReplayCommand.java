@@ -93,10 +93,7 @@ final class ReplayCommand extends Subcommand {
     }
     if (ambientKpaAbs.isPresent()) {
       double kpa = ambientKpaAbs.get();
-      if (!(kpa >= 50.0 && kpa <= 110.0)) {
-        throw new WrongUseException(
-            "--ambient-kpa-abs " + kpa + " is outside 50 to 110", "give absolute pressure in kPa");
-      }
+      Range.check("--ambient-kpa-abs", kpa, 50, 110);
       options = options.withAmbient(kpa);
     }
     progress.begin("replaying " + log, 1);
@@ -109,7 +106,7 @@ final class ReplayCommand extends Subcommand {
       result.settingsDigest(SettingsDigest.of(loaded.settings()));
       result.provenance("log", log.toString());
       result.provenance("settings", loaded.source().where());
-      set.sets.forEach(change -> result.provenance("changed for this run", change));
+      set.record(result);
       ReplayResult.add(result, trace);
       return Outcome.kept(result.build(), out.folder);
     } catch (LogRefusedException e) {

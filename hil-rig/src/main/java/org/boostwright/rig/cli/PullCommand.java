@@ -7,7 +7,9 @@ import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.rig.logs.LogCsv;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.result.ResultBuilder;
+import org.boostwright.rig.result.SettingsTables;
 import org.boostwright.rig.scenario.PullPlan;
+import org.boostwright.rig.scenario.PullResult;
 import org.boostwright.rig.scenario.PullRun;
 import org.boostwright.rig.scenario.VirtualPull;
 import picocli.CommandLine.Command;
@@ -75,8 +77,9 @@ final class PullCommand extends Subcommand {
       names = "--seed",
       paramLabel = "N",
       defaultValue = "1",
-      description = "Seed of the sensors' noise; the same seed gives the same run to the bit."
-          + " Default: ${DEFAULT-VALUE}.")
+      description =
+          "Seed of the sensors' noise; the same seed gives the same run to the bit."
+              + " Default: ${DEFAULT-VALUE}.")
   long seed;
 
   PullCommand(Terminal terminal) {
@@ -117,7 +120,6 @@ final class PullCommand extends Subcommand {
     return Outcome.kept(
         result.build(),
         out.folder,
-        new Outcome.Extra(
-            "log", "log.csv", file -> LogCsv.write(file, run.rows(), digest, seed)));
+        new Outcome.Extra("log", "log.csv", file -> LogCsv.write(file, run.rows(), digest, seed)));
   }
 }

@@ -7,8 +7,7 @@ final class Range {
   private Range() {}
 
   /** Refuses a number outside its limits, NaN included. */
-  static void check(String option, double value, double low, double high)
-      throws WrongUseException {
+  static void check(String option, double value, double low, double high) throws WrongUseException {
     if (!(value >= low && value <= high)) {
       throw new WrongUseException(
           String.format(Locale.ROOT, "%s %s is outside %s to %s", option, value, low, high),

@@ -29,7 +29,8 @@ final class ReplayResult {
         "rows before every signal had been read once",
         trace.skippedRows(),
         Units.COUNT);
-    result.measure("replay.repairs", "repairs to the log", (double) trace.log().repairCount(), Units.COUNT);
+    result.measure(
+        "replay.repairs", "repairs to the log", (double) trace.log().repairCount(), Units.COUNT);
     result.measure("replay.restarts", "pauses of the logger", trace.restarts(), Units.COUNT);
     result.measure("replay.ticks", "controller ticks", (double) trace.ticks(), Units.COUNT);
     result.measure("replay.faults", "faults raised", trace.faults().size(), Units.COUNT, none, 0);

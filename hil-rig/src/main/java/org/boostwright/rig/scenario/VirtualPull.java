@@ -24,7 +24,8 @@ public final class VirtualPull {
   private static final double CRANK_RPM_PER_SECOND = 800.0;
   private static final double IDLE_SECONDS = 1.5;
   private static final double RISE_RPM_PER_SECOND = 1500.0;
-  private static final double CRUISE_SECONDS = 1.0;
+  private static final double CRUISE_BELOW_RPM = 150.0;
+  private static final double LONGEST_CRUISE_SECONDS = 20.0;
   private static final double CRUISE_THROTTLE_PCT = 15.0;
   private static final double LONGEST_PULL_SECONDS = 60.0;
   private static final double SHUT_SECONDS = 1.0;
@@ -67,10 +68,14 @@ public final class VirtualPull {
     start();
     car.setThrottlePct(CRUISE_THROTTLE_PCT);
     double idleRpm = car.params().car().idleRpm();
+    double cruiseRpm = plan.fromRpm() - CRUISE_BELOW_RPM;
     car.holdRpm(idleRpm, RISE_RPM_PER_SECOND);
-    pass((plan.fromRpm() - idleRpm) / RISE_RPM_PER_SECOND);
-    car.driveInGearAtRpm(plan.gear(), plan.fromRpm());
-    pass(CRUISE_SECONDS);
+    pass((cruiseRpm - idleRpm) / RISE_RPM_PER_SECOND);
+    car.driveInGearAtRpm(plan.gear(), cruiseRpm);
+    long latest = nowNanos + Math.round(LONGEST_CRUISE_SECONDS * 1e9);
+    while (car.engineRpm() < plan.fromRpm() && nowNanos < latest) {
+      tick();
+    }
     int openedAt = rows.size();
     pull(progress);
     int shutAt = rows.size();
@@ -99,8 +104,7 @@ public final class VirtualPull {
       if (!(car.engineRpm() < plan.toRpm() && seconds < LONGEST_PULL_SECONDS)) {
         return;
       }
-      while (next < plan.events().size()
-          && seconds >= plan.events().get(next).secondsIntoPull()) {
+      while (next < plan.events().size() && seconds >= plan.events().get(next).secondsIntoPull()) {
         plan.events().get(next++).change().accept(car.faults());
         eventRows.add(rows.size());
       }

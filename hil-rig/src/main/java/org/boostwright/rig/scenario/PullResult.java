@@ -1,8 +1,10 @@
-package org.boostwright.rig.cli;
+package org.boostwright.rig.scenario;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import org.boostwright.core.monitor.FaultCode;
+import org.boostwright.core.record.LogFormat;
 import org.boostwright.rig.logs.LogPlots;
 import org.boostwright.rig.report.DisplayUnits;
 import org.boostwright.rig.result.Plot;
@@ -10,22 +12,21 @@ import org.boostwright.rig.result.Plot.Stroke;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Units;
-import org.boostwright.rig.scenario.PullMeasures;
-import org.boostwright.rig.scenario.PullRun;
 
 /** What a pull came to, as a result. */
-final class PullResult {
+public final class PullResult {
   /** What a result of the virtual car must not be taken for. */
-  static final String VIRTUAL =
+  public static final String VIRTUAL =
       "This is the virtual car. It proves program and settings, not your hoses, wastegate, fuel,"
           + " ignition or engine.";
 
   private static final double NONE = Double.NaN;
+  private static final int ROWS_BEFORE = 200;
 
   private PullResult() {}
 
   /** Everything a single pull says. */
-  static void add(ResultBuilder result, PullRun run) {
+  public static void add(ResultBuilder result, PullRun run) {
     PullMeasures m = PullMeasures.of(run);
     double limit = run.settings().limits().cutoffKpaAbs();
     result.measure(
@@ -110,21 +111,27 @@ final class PullResult {
     }
   }
 
-  /** The plot of a pull, with the true pressures of the virtual car. */
-  static Plot plot(String id, String title, PullRun run) {
+  /** The plot of a pull from a second before the throttle opens, with the car's true pressures. */
+  public static Plot plot(String id, String title, PullRun run) {
+    int from = Math.max(0, run.openedAt() - ROWS_BEFORE);
+    List<PullRun.Truth> truths = run.truths().subList(from, run.truths().size());
     return LogPlots.run(
         id,
         title,
-        run.rows(),
+        run.rows().subList(from, run.rows().size()),
+        run.rows().get(run.openedAt())[LogFormat.TIME_NS],
         run.settings(),
-        truth(run, "true_map", "true pressure", Units.KPA_ABS, PullRun.Truth::mapKpaAbs),
-        truth(run, "actuator", "at the actuator", Units.KPA_GAUGE, PullRun.Truth::actuatorKpaGauge));
+        truth(truths, "true_map", "true pressure", Units.KPA_ABS, PullRun.Truth::mapKpaAbs),
+        truth(truths, "actuator", "actuator", Units.KPA_GAUGE, PullRun.Truth::actuatorKpaGauge));
   }
 
-  /** One line of what was really the case. */
-  static Plot.Line truth(
-      PullRun run, String id, String label, String unit, ToDoubleFunction<PullRun.Truth> value) {
-    double[] y = run.truths().stream().mapToDouble(value).toArray();
+  private static Plot.Line truth(
+      List<PullRun.Truth> truths,
+      String id,
+      String label,
+      String unit,
+      ToDoubleFunction<PullRun.Truth> value) {
+    double[] y = truths.stream().mapToDouble(value).toArray();
     return new Plot.Line(id, label, unit, Stroke.DOTTED, y);
   }
 }

@@ -21,11 +21,7 @@ final class TraceBuilder {
   private final List<Draft> drafts = new ArrayList<>();
 
   private record Draft(
-      CellColumn column,
-      double[] values,
-      SignalTrace.Step step,
-      RefreshFinder finder,
-      double rows) {}
+      CellColumn column, double[] values, SignalTrace.Step step, RefreshFinder finder, double rows) {}
 
   TraceBuilder(String file, TimeLine time, double ambientKpaAbs, List<String> notes) {
     this.file = file;
@@ -41,8 +37,7 @@ final class TraceBuilder {
   void add(CellColumn column) throws LogRefusedException {
     ColumnUse use = column.use();
     if (!column.hasValues()) {
-      notes.add(
-          "'" + use.header() + "' has no value in any row; " + use.signal().id() + " is left out");
+      notes.add("'" + use.header() + "' has no value in any row; " + use.signal().id() + " is left out");
       return;
     }
     double[] values = column.written(time.kept());
@@ -101,8 +96,7 @@ final class TraceBuilder {
   }
 
   Map<LogSignal, SignalTrace> build() {
-    double[] known =
-        drafts.stream().mapToDouble(Draft::rows).filter(r -> r > 0.0).sorted().toArray();
+    double[] known = drafts.stream().mapToDouble(Draft::rows).filter(r -> r > 0.0).sorted().toArray();
     double usual = known.length == 0 ? 1.0 : known[known.length / 2];
     Map<LogSignal, SignalTrace> traces = new EnumMap<>(LogSignal.class);
     for (Draft draft : drafts) {

@@ -14,7 +14,7 @@ final class ColumnNames {
     "target", "desired", "commanded", "command", "request", "requested", "setpoint", "limit",
     "error", "duty", "solenoid", "correction", "max", "min", "peak", "average", "avg", "raw",
     "sensor_voltage", "seen", "age", "answered", "fuel", "oil", "exhaust", "turbo", "turbine",
-    "brake", "clutch", "high", "low"
+    "brake", "clutch", "high", "low", "sample", "period", "pulse", "pulses", "count"
   };
 
   private static final String[] TIME_COMPANIONS = {

@@ -86,14 +86,7 @@ public record ReplayOptions(
   /** The same with another rule for pauses. */
   public ReplayOptions withGapRule(GapRule rule) {
     return new ReplayOptions(
-        ambientKpaAbs,
-        demand,
-        mapLocation,
-        lifeChangeKpa,
-        cutoffKpaAbs,
-        rule,
-        splices,
-        plotPoints);
+        ambientKpaAbs, demand, mapLocation, lifeChangeKpa, cutoffKpaAbs, rule, splices, plotPoints);
   }
 
   /** The same with these faults instead. */

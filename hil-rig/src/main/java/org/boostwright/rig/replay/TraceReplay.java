@@ -67,7 +67,8 @@ public final class TraceReplay {
     stretches = stretches(fed);
     long expected = 0;
     for (Stretch stretch : stretches) {
-      expected += (log.nanos(stretch.end() - 1) - log.nanos(stretch.start())) / Controller.TICK_NANOS + 1;
+      expected +=
+          (log.nanos(stretch.end() - 1) - log.nanos(stretch.start())) / Controller.TICK_NANOS + 1;
     }
     observer = new TraceObserver(new TraceSeries(expected, options.plotPoints()));
   }

@@ -1,5 +1,6 @@
 package org.boostwright.core.settings.file;
 
+import java.util.Locale;
 import org.boostwright.core.settings.UnitSettings;
 
 /**
@@ -55,6 +56,11 @@ record Bounds(double low, double high) {
           return "; it looks like Fahrenheit, and this is degC: " + Words.number(celsius);
         }
         break;
+      case PERCENT:
+        if (inside <= 1.0 && holds(100.0 * inside)) {
+          return "; it looks like 0 to 1, and this is percent: " + Words.number(100.0 * inside);
+        }
+        break;
       case VOLTS:
         if (holds(inside / 1000.0)) {
           return "; it looks like millivolts, and this is volts: " + Words.number(inside / 1000.0);
@@ -77,7 +83,9 @@ record Bounds(double low, double high) {
           + quantity.words(other)
           + ", or say the unit in the key ("
           + key.replaceAll("_(kpa|psi|bar)_(abs|gauge)$", "")
-          + (gauge ? "_kpa_abs" : "_kpa_gauge")
+          + "_"
+          + quantity.unit().substring(0, quantity.unit().indexOf(' ')).toLowerCase(Locale.ROOT)
+          + (gauge ? "_abs" : "_gauge")
           + ")";
     }
     return "; write a number from " + range(quantity);

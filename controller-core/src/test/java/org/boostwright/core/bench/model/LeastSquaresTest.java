@@ -51,14 +51,15 @@ class LeastSquaresTest {
     Residuals residuals =
         (x, r) -> {
           ValveModel guess =
-              new ValveModel(0.0035, x[0], Math.exp(x[1]), Math.exp(x[2]), 0.0, 0.3);
+              new ValveModel(0.0035, Math.exp(x[0]), Math.exp(x[1]), Math.exp(x[2]), 0.0, 0.3);
           for (int i = 0; i < duties.length; i++) {
-            r[i] = (guess.steadyInside(31, duties[i], 184.0, 101.3).meanKpaAbs() - measured[i]) / 0.4;
+            r[i] =
+                (guess.steadyInside(31, duties[i], 184.0, 101.3).meanKpaAbs() - measured[i]) / 0.4;
           }
         };
-    double[] start = {0.006, Math.log(8.0), Math.log(25.0)};
+    double[] start = {Math.log(0.006), Math.log(8.0), Math.log(25.0)};
     FitResult own =
-        new LeastSquares(residuals, duties.length).fit(start, new double[] {0.005, 1.0, 1.0});
+        new LeastSquares(residuals, duties.length).fit(start, new double[] {1.0, 1.0, 1.0});
 
     LeastSquaresOptimizer.Optimum theirs =
         new LevenbergMarquardtOptimizer()
@@ -76,7 +77,8 @@ class LeastSquaresTest {
     assertThat(own.chiSquare()).isCloseTo(theirs.getCost() * theirs.getCost(), within(1e-6));
     for (int i = 0; i < 3; i++) {
       double sigma = Math.sqrt(covariance.getEntry(i, i));
-      assertThat(own.parameters()[i]).isCloseTo(theirs.getPoint().getEntry(i), within(1e-3 * sigma));
+      assertThat(own.parameters()[i])
+          .isCloseTo(theirs.getPoint().getEntry(i), within(1e-3 * sigma));
       assertThat(own.sigma(i)).isCloseTo(sigma, within(0.01 * sigma));
     }
   }
@@ -88,7 +90,7 @@ class LeastSquaresTest {
   }
 
   private static double[][] jacobian(Residuals residuals, double[] x, int count) {
-    double[] steps = {1e-7, 1e-5, 1e-5};
+    double[] steps = {1e-5, 1e-5, 1e-5};
     double[][] j = new double[count][x.length];
     for (int k = 0; k < x.length; k++) {
       double[] up = x.clone();

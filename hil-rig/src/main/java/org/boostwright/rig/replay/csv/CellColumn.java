@@ -68,8 +68,15 @@ final class CellColumn {
       return;
     }
     String what =
-        "'" + use.header() + "': " + (unreadable + impossible) + " of " + rows
-            + " cells cannot be used, first '" + RepairLog.shorten(firstBad) + "'; ";
+        "'"
+            + use.header()
+            + "': "
+            + (unreadable + impossible)
+            + " of "
+            + rows
+            + " cells cannot be used, first '"
+            + RepairLog.shorten(firstBad)
+            + "'; ";
     throw new LogRefusedException(
         file, firstBadLine, use.cell() + 1, what + advice(impossible > unreadable));
   }
@@ -77,15 +84,23 @@ final class CellColumn {
   private String advice(boolean impossible) {
     LogSignal signal = use.signal();
     if (!impossible) {
-      return "declare the decimal sign, or another column for " + signal.id()
+      return "declare the decimal sign, or another column for "
+          + signal.id()
           + ", in a mapping file";
     }
     if (signal.quantity() == Quantity.PRESSURE && !use.gauge()) {
       return "below a vacuum if absolute: is it gauge? Declare unit and reference under ["
-          + signal.id() + "] in a mapping file";
+          + signal.id()
+          + "] in a mapping file";
     }
-    return signal.id() + " lies within " + signal.lowest() + " to " + signal.highest() + " "
-        + signal.baseUnit() + "; declare its unit in a mapping file";
+    return signal.id()
+        + " lies within "
+        + signal.lowest()
+        + " to "
+        + signal.highest()
+        + " "
+        + signal.baseUnit()
+        + "; declare its unit in a mapping file";
   }
 
   /** The numbers of the rows kept, as written, NaN where there is none. */

@@ -25,8 +25,7 @@ final class RowReader {
   private long[] nanos = {};
   private int[] lines = {};
 
-  RowReader(
-      String file, Layout layout, ColumnPlan plan, LogMapping mapping, RepairLog repairs) {
+  RowReader(String file, Layout layout, ColumnPlan plan, LogMapping mapping, RepairLog repairs) {
     this.file = file;
     this.layout = layout;
     this.plan = plan;
@@ -123,7 +122,9 @@ final class RowReader {
         file,
         layout.line(),
         plan.timeCell() + 1,
-        "the time column has no unit and its steps (" + step + ") do not tell; declare format "
+        "the time column has no unit and its steps ("
+            + step
+            + ") do not tell; declare format "
             + "under [time] in a mapping file");
   }
 
@@ -215,12 +216,16 @@ final class RowReader {
     if (count <= Math.max(3, rows / 100)) {
       return;
     }
-    Repair first =
-        repairs.list().stream().filter(r -> r.kind() == kind).findFirst().orElseThrow();
+    Repair first = repairs.list().stream().filter(r -> r.kind() == kind).findFirst().orElseThrow();
     boolean time = kind == RepairKind.UNREADABLE_TIME;
     String what =
-        count + " of " + rows + (time ? " rows have no readable time" : " rows are too long")
-            + ", first '" + first.example() + "'; ";
+        count
+            + " of "
+            + rows
+            + (time ? " rows have no readable time" : " rows are too long")
+            + ", first '"
+            + first.example()
+            + "'; ";
     String advice =
         time
             ? "time is HH:MM:SS, seconds or milliseconds; name its column and format under [time] "

@@ -56,7 +56,12 @@ final class TimeCell {
     long minutes = digits(text, first + 1, second, 2);
     long seconds = digits(text, second + 1, end, 2);
     long fraction = point < 0 ? 0 : fraction(text, point + 1);
-    if (hours < 0 || hours > 23 || minutes < 0 || minutes > 59 || seconds < 0 || seconds > 60
+    if (hours < 0
+        || hours > 23
+        || minutes < 0
+        || minutes > 59
+        || seconds < 0
+        || seconds > 60
         || fraction < 0) {
       return UNREADABLE;
     }

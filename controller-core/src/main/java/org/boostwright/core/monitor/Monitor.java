@@ -53,7 +53,7 @@ public final class Monitor {
   private final OptionalWires wires;
   private final EngineWatch engine;
   private final LifeWatch life;
-  private final NoiseWatch noise;
+  private final @Nullable NoiseWatch noise;
   private final OverboostWatch overboost;
 
   private boolean everBoosted;
@@ -73,7 +73,7 @@ public final class Monitor {
     life = new LifeWatch(settings.sensors());
     AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
     boolean noiseKnown = map != null && map.frozenIsWatched();
-    noise = new NoiseWatch(noiseKnown ? settings.sensors().mapNoiseKpa() : 0.0);
+    noise = noiseKnown ? new NoiseWatch(settings.sensors().mapNoiseKpa()) : null;
     overboost = new OverboostWatch(settings.limits().cutoffKpaAbs(), settings.limits().engineCut());
   }
 
@@ -121,10 +121,18 @@ public final class Monitor {
       faults.sample(FaultCode.MAP_FALL_UNEXPLAINED, fallUnexplained, nowNanos);
       life.update(engine.stopped(), engine.running(), map.value(), ambientKpaAbs);
     }
-    if (valid && !signals.throttleExplains()) {
-      faults.sample(FaultCode.MAP_NOISY, noise.excessive(map.value()), nowNanos);
+    watchNoise(map, valid, signals.throttleExplains(), nowNanos);
+  }
+
+  private void watchNoise(ChannelSignal map, boolean valid, boolean explained, long nowNanos) {
+    @Nullable NoiseWatch watch = noise;
+    if (watch == null) {
+      return; // between the samples of a slow source pressure moves as it likes
+    }
+    if (valid && !explained) {
+      faults.sample(FaultCode.MAP_NOISY, watch.excessive(map.value()), nowNanos);
     } else if (map.fresh()) {
-      noise.interrupt();
+      watch.interrupt();
     }
   }
 

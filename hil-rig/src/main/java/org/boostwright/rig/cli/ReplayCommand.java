@@ -68,7 +68,7 @@ final class ReplayCommand extends Subcommand {
       paramLabel = "SIGNAL",
       description = {
         "What the driver asks with: throttle, or pedal where the throttle does not follow the",
-        "driver, such as a diesel's. Default: the settings'."
+        "driver. Default: what the rows of the settings' tables are."
       })
   Optional<DemandChoice> demand = Optional.empty();
 

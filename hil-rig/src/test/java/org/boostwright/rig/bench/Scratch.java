@@ -26,7 +26,8 @@ public class Scratch {
       double fr=s.valve().supplyConductance()*99716*s.chamber().polytropicExponent()/s.chamber().volumeM3();
       double lk=s.leakConductance()*99716*s.chamber().polytropicExponent()/s.chamber().volumeM3();
       if(f.ventOverFill().covers(rat)) ratioCov++; if(f.timeConstantSeconds().covers(1/fr)) tauCov++; if(f.leakRatePerSecond().covers(lk)) leakCov++;
-      boolean bad=Math.abs(eon)>.3||Math.abs(eoff)>.3||alarm;
+      if(i<Integer.parseInt(a[2])) System.out.printf("   leakdown %.3f +- %.4f (%.1f kPa/s) fit %.3f [%.3f %.3f] truth %.3f b %.2f fit b %.2f%n",rec.leakRatePerSecond,rec.leakSigmaPerSecond,rec.leakKpaPerSecond,f.leakRatePerSecond().value(),f.leakRatePerSecond().low(),f.leakRatePerSecond().high(),lk,s.valve().criticalRatio(),f.valve().ventCriticalRatio());
+boolean bad=Math.abs(eon)>.3||Math.abs(eoff)>.3||alarm;
       if(bad||i<Integer.parseInt(a[2])) System.out.printf("%d on %.2f%+.3f [%.3f %.3f] off %.2f%+.3f [%.3f %.3f] ratio %.2f fit %.2f [%.2f %.2f] rate %.1f fit %.1f leak %.3f/%.3f rms %.2f pts %d t=%.0fs hot %.0f R=%.1f %s%n", i,on,eon,f.onDelaySeconds().low()*1e3,f.onDelaySeconds().high()*1e3,off,eoff,f.offDelaySeconds().low()*1e3,f.offDelaySeconds().high()*1e3,rat,f.ventOverFill().value(),f.ventOverFill().low(),f.ventOverFill().high(),fr,1/f.timeConstantSeconds().value(),lk,f.leakRatePerSecond().value(),f.rmsKpa(),f.points(),b.nanos()*1e-9,rec.hottestCoilC,s.regulatorKpaPerGramPerSecond(),ver);
     }
     System.out.printf("n=%d onOk %d offOk %d onCov %d offCov %d ratioCov %d tauCov %d leakCov %d alarms %d nofit %d cpu %.1f s sim %.0f s%n",n,onOk,offOk,onCov,offCov,ratioCov,tauCov,leakCov,alarms,noFit,(System.nanoTime()-t0)*1e-9,sim);

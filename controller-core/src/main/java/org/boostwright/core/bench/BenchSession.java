@@ -101,8 +101,7 @@ public final class BenchSession {
       return;
     }
     try {
-      double ambient = Double.isNaN(record.ambientKpaAbs) ? 101.325 : record.ambientKpaAbs;
-      AbortReason reason = guard.check(nowNanos, in, drivenDuty, ambient);
+      AbortReason reason = guard.check(nowNanos, in, drivenDuty, record.ambientKpaAbs);
       record.hottestCoilC = guard.hottestC();
       if (reason != null) {
         abort(reason);

@@ -7,7 +7,8 @@ package org.boostwright.core.bench.model;
  * <p>With {@code r = p/supply = b + (1 - b)*sin(theta)} the subsonic filling law becomes {@code
  * dtheta/dt = rate/(1 - b)}, so filling is exact; with {@code u = ambient/p} written the same way
  * venting becomes {@code dtheta/dt = rate*u/(1 - b)}, smooth up to the end, and takes a few
- * Runge-Kutta steps. A leak during filling counts as a constant share of the choked filling flow.
+ * Runge-Kutta steps. A leak during filling counts as a share of the choked filling flow that is
+ * constant over half a filling.
  */
 final class PeriodicLine {
   private static final double THETA_STEP = 0.3;
@@ -79,6 +80,11 @@ final class PeriodicLine {
     if (leakRate == 0.0) {
       return fill(p, seconds, 0.0);
     }
+    double half = 0.5 * seconds;
+    return fillLeaking(fillLeaking(p, half), half);
+  }
+
+  private double fillLeaking(double p, double seconds) {
     double before = integral;
     double reached = fill(p, seconds, leakShare(p));
     integral = before;

@@ -26,10 +26,10 @@ public final class Units {
   public static final String FRACTION = "0..1";
 
   /** Engine speed. */
-  public static final String RPM = "1/min";
+  public static final String RPM = "rpm";
 
   /** Turbocharger speed. */
-  public static final String THOUSAND_RPM = "1000/min";
+  public static final String THOUSAND_RPM = "krpm";
 
   /** Seconds. */
   public static final String SECONDS = "s";

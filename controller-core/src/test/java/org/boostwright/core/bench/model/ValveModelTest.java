@@ -48,7 +48,11 @@ class ValveModelTest {
 
   @ParameterizedTest
   @CsvSource({
-    "5, 5, 0.2, 0.3", "90, 90, 0, 0.5", "90, 40, 2, 0.2", "3, 2, 0.3, 0.45", "20, 60, 0.6, 0.35",
+    "5, 5, 0.2, 0.3",
+    "90, 90, 0, 0.5",
+    "90, 40, 2, 0.2",
+    "3, 2, 0.3, 0.45",
+    "20, 60, 0.6, 0.35",
   })
   void agreesWithBruteForceIntegration(double fill, double vent, double leak, double b) {
     ValveModel valve = new ValveModel(0.003, 0.006, fill, vent, leak, b);

@@ -243,7 +243,7 @@ public final class PartClasses {
           "Operational amplifier, rail to rail in and out",
           "5 V, 1 MHz, offset 3 mV, bias 10 nA, stable into the filter",
           "Buffers a sensor so that the filter is driven even when the wire is open.",
-          "Any CMOS type for 5 V.",
+          "Any CMOS type for 5 V whose input diodes bear 2 mA.",
           "OPAMP_RAIL");
 
   public static final PartClass COMPARATOR =

@@ -15,7 +15,7 @@ public final class Blocks {
 
   /** Without a follower: the filter must be fast enough to empty through the bias. */
   public static final PressureInput MAP_SIMPLE =
-      new PressureInput(5.0, false, 51e3, 0.0, 0.0, 10e3, 68e-9);
+      new PressureInput(5.0, false, 51e3, 0.0, 0.0, 4700.0, 68e-9);
 
   private Blocks() {}
 

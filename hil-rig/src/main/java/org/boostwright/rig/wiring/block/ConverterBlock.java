@@ -28,7 +28,7 @@ final class ConverterBlock {
   static Block twoWire() {
     BlockBuilder b =
         new BlockBuilder("converter", "Converter, 16 bit at 5 V, two-wire bus with level shift");
-    b.terminalLeft("A1.1", "3.3 V from the computer", 3, 4, P3V3).rail("A1.1.1");
+    b.terminalLeft("A1.1", "3.3 V from the computer", 3, 4, P3V3).wire("A1.1.1 -- 7,4").railAt(P3V3, 7, 4);
     b.terminalLeft("A1.3", "GPIO2 SDA", 3, 14, "SDA");
     b.terminalLeft("A1.5", "GPIO3 SCL", 3, 26, "SCL");
     shifter(b, "Q701", "R701", 14, "SDA");
@@ -49,7 +49,7 @@ final class ConverterBlock {
       b.flag(net, 49, y, true).wire("U701.A" + (y - 16) / 2 + " -- 49," + y);
       y += 2;
     }
-    b.rail("U701.VDD").ground("U701.GND", "C701.2");
+    b.railAt(P5V, 56, 14).ground("U701.GND", "C701.2");
     b.note(3, 32, "The computer's board carries 1.8 kΩ from SDA and SCL to 3.3 V. Pedal, barometer and coolant: a second converter, 0x49.");
     return b.build();
   }
@@ -70,15 +70,15 @@ final class ConverterBlock {
             List.of("CLK", "DIN", "DOUT", "CS", "GND"),
             List.of("VDD", "CH0", "CH1", "CH2", "CH3", "VREF"),
             13);
-    b.terminalLeft("A1.23", "GPIO11 SCLK", 3, 14, "SPI_CLK");
-    b.terminalLeft("A1.19", "GPIO10 MOSI", 3, 16, "SPI_MOSI");
-    b.terminalLeft("A1.21", "GPIO9 MISO", 3, 18, "SPI_MISO");
+    b.terminalLeft("A1.23", "GPIO11 SCLK", 3, 8, "SPI_CLK");
+    b.terminalLeft("A1.19", "GPIO10 MOSI", 3, 12, "SPI_MOSI");
+    b.terminalLeft("A1.21", "GPIO9 MISO", 3, 16, "SPI_MISO");
     b.terminalLeft("A1.24", "GPIO8 CE0", 3, 20, "SPI_CE0");
     b.box(
         "U701", PartClasses.CONVERTER_12, "12 bit", 8, 14, shape, "SPI_CLK", "SPI_MOSI", "SPI_MISO",
         "SPI_CE0", GND, P3V3, MAP_ADC, TPS_ADC, IAT_ADC, SUPPLY_ADC, "VREF");
-    b.wire("A1.23.1 -- U701.CLK").wire("A1.19.1 -- U701.DIN");
-    b.wire("A1.21.1 -- U701.DOUT").wire("A1.24.1 -- U701.CS");
+    b.wire("A1.23.1 -- 7,8 -- 7,14 -- U701.CLK").wire("A1.19.1 -- 6,12 -- 6,16 -- U701.DIN");
+    b.wire("A1.21.1 -- 5,16 -- 5,18 -- U701.DOUT").wire("A1.24.1 -- U701.CS");
     int y = 16;
     for (String net : List.of(MAP_ADC, TPS_ADC, IAT_ADC, SUPPLY_ADC)) {
       b.flag(net, 23, y, true).wire("U701.CH" + (y - 16) / 2 + " -- 23," + y);
@@ -95,7 +95,7 @@ final class ConverterBlock {
     b.wire("R711.2 -- 40,16 -- U702.P").wire("R712.1 -- 40,16").wire("C711.1 -- 47,16").wire("D711.A -- 47,16");
     b.wire("U702.O -- 64,18 -- 64,26 -- 53,26 -- 53,20 -- U702.N").wire("U702.O -- R713.1");
     b.wire("R713.2 -- 78,18").wire("C712.1 -- 73,18").flag("VREF", 78, 18, true);
-    b.rail("U701.VDD", "R711.1", "D711.K", "U702.V+");
+    b.wire("U701.VDD -- 24,14").railAt(P3V3, 24, 14).rail("R711.1", "D711.K", "U702.V+");
     b.ground("U701.GND").sensorGround("R712.2", "C711.2", "U702.V-", "C712.2");
     b.note(3, 32, "Reference = 0.6 x sensor supply: a reading does not change when the sensor supply does.");
     return b.build();

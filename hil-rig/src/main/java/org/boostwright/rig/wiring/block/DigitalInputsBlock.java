@@ -22,11 +22,11 @@ final class DigitalInputsBlock {
   static Block build() {
     BlockBuilder b = new BlockBuilder("digital-inputs", "Key, boost selector, spring-only sense and warning lamp");
     b.terminalLeft("J3.5", "ignition key", 5, 8, "KEY_IN");
-    b.terminalLeft("J3.6", "boost selector, 12 V = high", 5, 22, "SELECTOR_IN");
-    b.flag(COIL_FEED, 5, 36, false);
+    b.terminalLeft("J3.6", "boost selector, 12 V = high", 5, 24, "SELECTOR_IN");
+    b.flag(COIL_FEED, 5, 40, false);
     input(b, 8, "KEY_IN", "KEY", 10, "J3.5.1", "A1.15", "GPIO22 key");
-    input(b, 22, "SELECTOR_IN", "SELECTOR", 20, "J3.6.1", "A1.16", "GPIO23 boost selector");
-    input(b, 36, COIL_FEED, "SPRING", 30, "5,36", "A1.18", "GPIO24 spring-only sense");
+    input(b, 24, "SELECTOR_IN", "SELECTOR", 20, "J3.6.1", "A1.16", "GPIO23 boost selector");
+    input(b, 40, COIL_FEED, "SPRING", 30, "5,40", "A1.18", "GPIO24 spring-only sense");
     b.terminalLeft("A1.13", "GPIO27 lamp", 55, 20, "LAMP");
     b.part("R1041", Symbol.RESISTOR, PartClasses.RESISTOR, 1000, 57, 20, Turn.NONE, "LAMP", "LAMP_G");
     b.part("R1042", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 63, 22, Turn.CW, "LAMP_G", GND).label("R1042", Label.LEFT);

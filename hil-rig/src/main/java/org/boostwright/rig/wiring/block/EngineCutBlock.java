@@ -24,7 +24,7 @@ final class EngineCutBlock {
     BlockBuilder b = new BlockBuilder("engine-cut", "Engine-cut request (optional, off by default)");
     b.terminalLeft("A1.38", "GPIO20 engine cut", 3, 24, CUT_REQUEST);
     b.part("R401", Symbol.RESISTOR, PartClasses.RESISTOR, 1000, 5, 24, Turn.NONE, CUT_REQUEST, "Q401_G");
-    b.part("R402", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 11, 26, Turn.CW, "Q401_G", GND);
+    b.part("R402", Symbol.RESISTOR, PartClasses.RESISTOR, 4700, 11, 26, Turn.CW, "Q401_G", GND);
     b.label("R402", Label.LEFT);
     b.part("Q401", Symbol.NMOS, PartClasses.NMOS_POWER, "60 V", 12, 24, Turn.NONE, "Q401_G", "CUT_COIL", GND);
     b.part("JP401", Symbol.LINK, PartClasses.LINK, "link", 26, 4, Turn.CW, VPROT, "CUT_FEED");

@@ -66,16 +66,16 @@ final class PowerBlock {
 
     b.wire("J1.1.1 -- F101.1").wire("F101.2 -- D102.A").wire("D101.K -- 13,6");
     b.wire("D101.K |- 13,3 -- 15,3");
-    b.wire("D102.K -- U101.VIN").wire("C101.1 -- 25,6").wire("D102.K -- 30,6 |- U102.VIN");
+    b.wire("D102.K -- U101.VIN").wire("C101.1 -- 25,6").wire("D102.K -- 31,6 |- U102.VIN");
     b.wire("U101.VOUT -- A1.2.1").wire("C102.1 -- 48,6");
     b.wire("U102.VOUT -- J2.1.1").wire("C103.1 -- 48,18").wire("R101.1 -- 54,18");
     b.wire("NT101.2 -- J2.2.1").wire("J1.2.1 -- A1.6.1");
-    b.wire("U102.VIN -- 30,18 -- 30,33 -| 20,36 -- F102.1");
+    b.wire("U102.VIN -- 31,18 -- 31,33 -| 20,36 -- F102.1");
     b.wire("F102.2 -- S101.1").wire("S101.2 -- 46,36");
     b.wire("J1.5.1 -- 31,40 -- 31,36").wire("J1.6.1 -- 41,40 -- 41,36");
     b.ground("D101.A", "C101.2", "U101.GND", "C102.2", "U102.GND");
     b.sensorGround("C103.2", "R101.2");
-    b.groundAt(GND, 8, 24).label("NT101", Label.ABOVE).ground("NT101.1").sensorGround("NT101.2");
+    b.label("S101", Label.ABOVE).groundAt(GND, 8, 24).label("NT101", Label.ABOVE).ground("NT101.1").sensorGround("NT101.2");
     b.note(4, 45, "F101 and F102 stand in the harness, close to the battery. CAUTION: fuse first, then everything else.");
     b.note(4, 47, "The spring-only switch breaks the coil feed by hand: open = the car runs on its spring.");
     return b.build();

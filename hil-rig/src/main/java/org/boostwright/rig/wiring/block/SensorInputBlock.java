@@ -6,6 +6,7 @@ import static org.boostwright.rig.wiring.block.Nets.SGND;
 import org.boostwright.core.settings.WiringSettings.PressureInput;
 import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
+import org.boostwright.rig.wiring.PartClass;
 import org.boostwright.rig.wiring.PartClasses;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
@@ -42,8 +43,12 @@ final class SensorInputBlock {
     b.part(ref("R", n, 1), Symbol.RESISTOR, PartClasses.RESISTOR, p.biasOhms(), 6, 23, Turn.CW, n.wire(), SGND);
     double series = p.buffered() ? 10e3 : p.filterOhms();
     b.part(ref("R", n, 2), Symbol.RESISTOR, PartClasses.RESISTOR, series, 11, 20, Turn.NONE, n.wire(), node);
-    b.part(ref("D", n, 1), Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 20, 18, Turn.CCW, node, P5V);
-    b.part(ref("D", n, 2), Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 20, 27, Turn.CCW, SGND, node);
+    // A Schottky diode's leakage at 85 degC through 10 kΩ would be read as pressure; the amplifier
+    // bears the 0.3 V more, the converter of the simple input would not.
+    Symbol symbol = p.buffered() ? Symbol.DIODE : Symbol.SCHOTTKY;
+    PartClass cls = p.buffered() ? PartClasses.DIODE_LOW_LEAKAGE : PartClasses.SCHOTTKY_CLAMP;
+    b.part(ref("D", n, 1), symbol, cls, "", 20, 18, Turn.CCW, node, P5V);
+    b.part(ref("D", n, 2), symbol, cls, "", 20, 27, Turn.CCW, SGND, node);
     b.wire(n.pin() + ".1 -- " + ref("R", n, 2) + ".1").wire(ref("R", n, 1) + ".1 -- 6,20");
     b.wire(ref("D", n, 1) + ".A -- 20,20").wire(ref("D", n, 2) + ".K -- 20,20");
     b.rail(ref("D", n, 1) + ".K").sensorGround(ref("R", n, 1) + ".2", ref("D", n, 2) + ".A");

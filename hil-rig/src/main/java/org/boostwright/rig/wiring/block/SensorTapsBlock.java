@@ -49,21 +49,21 @@ final class SensorTapsBlock {
     String jp = "JP" + (base + 1);
     b.terminalLeft(pin, words, 3, y + 16, sig);
     b.part(r1, Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, BRIDGE_OHMS, 10, y + 16, Turn.NONE, sig, p);
-    b.part(d, Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 18, y + 14, Turn.CCW, p, P5V);
+    b.part(d, Symbol.DIODE, PartClasses.DIODE_LOW_LEAKAGE, "", 18, y + 14, Turn.CCW, p, P5V);
     b.part(r2, Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, BRIDGE_OHMS, 25, y + 13, Turn.CCW, p, SGND);
     b.part(r3, Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, BRIDGE_OHMS, 10, y + 20, Turn.NONE, "CAR_SGND", n);
     b.part(u, Symbol.OPAMP, PartClasses.OPAMP, "5 V", 34, y + 18, Turn.NONE, p, n, tap, P5V, SGND);
     b.part(r4, Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, BRIDGE_OHMS, 36, y + 27, Turn.NONE, n, tap);
-    b.part(c, Symbol.CAPACITOR, PartClasses.CAPACITOR, 100e-12, 36, y + 31, Turn.NONE, n, tap);
+    b.part(c, Symbol.CAPACITOR, PartClasses.CAPACITOR, 100e-12, 36, y + 32, Turn.NONE, n, tap);
     b.part(r5, Symbol.RESISTOR, PartClasses.RESISTOR, 100, 46, y + 18, Turn.NONE, tap, tap + "_OUT");
     b.part(jp, Symbol.LINK, PartClasses.LINK, "tap", 53, y + 18, Turn.NONE, tap + "_OUT", out).notFitted(jp);
     b.flag(out, 59, y + 18, true);
     b.wire(pin + ".1 -- " + r1 + ".1").wire(r1 + ".2 -- " + u + ".P").wire(d + ".A -- 18," + (y + 16));
     b.wire(r2 + ".1 -- 25," + (y + 16)).wire(r3 + ".2 -- " + u + ".N");
-    b.wire(r4 + ".1 -- 31," + (y + 27) + " -- 31," + (y + 20)).wire(c + ".1 -- 31," + (y + 31) + " -- 31," + (y + 27));
-    b.wire(r4 + ".2 -- 44," + (y + 27) + " -- 44," + (y + 18)).wire(c + ".2 -- 44," + (y + 31) + " -- 44," + (y + 27));
+    b.wire(r4 + ".1 -- 31," + (y + 27) + " -- 31," + (y + 20)).wire(c + ".1 -- 31," + (y + 32) + " -- 31," + (y + 27));
+    b.wire(r4 + ".2 -- 44," + (y + 27) + " -- 44," + (y + 18)).wire(c + ".2 -- 44," + (y + 32) + " -- 44," + (y + 27));
     b.wire(u + ".O -- " + r5 + ".1").wire(r5 + ".2 -- " + jp + ".1").wire(jp + ".2 -- 59," + (y + 18));
-    b.wire(r2 + ".2 -- 29," + (y + 9)).sensorGroundAt(SGND, 29, y + 9);
+    b.wire(r2 + ".2 -- 32," + (y + 9)).sensorGroundAt(SGND, 32, y + 9);
     b.rail(d + ".K", u + ".V+").sensorGround(u + ".V-");
   }
 }

@@ -35,7 +35,7 @@ final class SlowInputsBlock {
     b.part("R601", Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, 2200, 8, 7, Turn.CW, P5S, IAT_SIG);
     b.part(
         "R602", Symbol.RESISTOR, at3v3 ? PartClasses.RESISTOR_EXACT : PartClasses.RESISTOR,
-        at3v3 ? 22e3 : 10e3, 14, 14, Turn.NONE, IAT_SIG, IAT_ADC);
+        at3v3 ? 22e3 : 4700, 14, 14, Turn.NONE, IAT_SIG, IAT_ADC);
     b.part("D601", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 23, 12, Turn.CCW, IAT_ADC, rail);
     b.part("D602", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 23, 21, Turn.CCW, SGND, IAT_ADC);
     b.part("C601", Symbol.CAPACITOR, PartClasses.CAPACITOR, 100e-9, 29, 17, Turn.CW, IAT_ADC, SGND);

@@ -62,8 +62,8 @@ final class ValveDriverBlock {
         "SHUNT_REF", COIL_CURRENT, P5V, GND);
     b.part("R205", Symbol.RESISTOR, PartClasses.RESISTOR, 100e3, 24, 42, Turn.NONE, P5V, "SHUNT_REF");
     b.part("R206", Symbol.RESISTOR, PartClasses.RESISTOR, 1000, 32, 44, Turn.CW, "SHUNT_REF", GND);
-    b.part("R207", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 45, 27, Turn.CW, P3V3, COIL_CURRENT);
-    b.terminalRight("A1.22", "GPIO25 coil current", 48, 33, COIL_CURRENT);
+    b.part("R207", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 49, 27, Turn.CW, P3V3, COIL_CURRENT);
+    b.terminalRight("A1.22", "GPIO25 coil current", 52, 33, COIL_CURRENT);
 
     b.wire("Y201.1 -- 33,6 -- 8,6").wire("Y201.1 -- 33,6 -- J1.3.1").wire("D202.K -- 12,6");
     b.wire("Y201.2 -- 33,20 -- J1.4.1").wire("Q201.D |- 33,20");
@@ -71,7 +71,7 @@ final class ValveDriverBlock {
     b.wire("Q201.S -- R203.1").wire("R204.1 -- 16,31").wire("R204.2 -- U201.P");
     b.wire("C201.1 -- 26,31");
     b.wire("U201.N -- 32,35 -- R206.1").wire("R205.2 -- 32,42");
-    b.wire("U201.O -- A1.22.1").wire("R207.2 -- 45,33");
+    b.wire("U201.O -- A1.22.1").wire("R207.2 -- 49,33");
     b.ground("D202.A", "R202.2", "R203.2", "C201.2", "R206.2", "U201.V-").rail("U201.V+");
     b.wire("R205.1 -- 21,42").rail("R207.1").railAt(P5V, 21, 42);
     return b.build();

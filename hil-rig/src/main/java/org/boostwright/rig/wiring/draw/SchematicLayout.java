@@ -87,8 +87,8 @@ final class SchematicLayout {
     }
     if (part.symbol() == Symbol.OPAMP || part.symbol() == Symbol.SCHMITT) {
       // Above the slope of the triangle, right of its supply.
-      double x = part.at().x() + (part.symbol() == Symbol.OPAMP ? 4.6 : 3.5);
-      double y = b.top() + 0.6;
+      double x = part.at().x() + (part.symbol() == Symbol.OPAMP ? 5.2 : 4.2);
+      double y = part.at().y() - (part.symbol() == Symbol.OPAMP ? 2.8 : 1.9);
       return List.of(
           ref(x, y, Anchor.START, part.ref()), text(x, y + 1.15, Anchor.START, value));
     }

@@ -28,7 +28,7 @@ final class PulseSimulations {
                 BT tach_in 0 V=((time*v(freq)-floor(time*v(freq))) < 0.5 ? v(high) : 1)+sin(6.28*20k*time)
                 ROUT tach_pin 0 1meg
                 """);
-    for (double[] one : new double[][] {{5, 7}, {12, 217}, {16, 400}}) {
+    for (double[] one : new double[][] {{5, 25}, {12, 217}, {16, 400}}) {
       String name = String.format(Locale.ROOT, "tach_%.0fv", one[0]);
       run.append(
           String.format(

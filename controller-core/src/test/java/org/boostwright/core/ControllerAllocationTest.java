@@ -1,0 +1,44 @@
+package org.boostwright.core;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.lang.management.ManagementFactory;
+import org.boostwright.core.record.LogFormat;
+import org.junit.jupiter.api.Test;
+
+/** A warmed tick allocates nothing, as the thread's own allocation counter sees it. */
+class ControllerAllocationTest {
+  @Test
+  void aMillionWarmedTicksAllocateNothing() {
+    ControllerBench bench = new ControllerBench(TestSettings.car());
+    bench.driveTo(175.0);
+    var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+    double[] row = new double[LogFormat.COLUMN_COUNT];
+    long warm = 0L;
+    for (int i = 0; i < 400; i++) {
+      warm += ticks(bench, row, threads, 1_000);
+    }
+    long counted = ticks(bench, row, threads, 1_000_000);
+    assertThat(bench.outputs.dutyFraction).isPositive();
+    assertThat(counted).as("bytes of a million ticks (warm-up took %d)", warm).isZero();
+  }
+
+  private static long ticks(
+      ControllerBench bench, double[] row, com.sun.management.ThreadMXBean threads, int count) {
+    Inputs in = bench.inputs;
+    Outputs out = bench.outputs;
+    int map = AnalogChannel.MAP.ordinal();
+    int throttle = AnalogChannel.THROTTLE.ordinal();
+    long before = threads.getCurrentThreadAllocatedBytes();
+    for (int i = 0; i < count; i++) {
+      bench.nowNanos += Controller.TICK_NANOS;
+      in.volts[map] += (i & 1) == 0 ? 0.004 : -0.004;
+      in.sampleNanos[map] = bench.nowNanos;
+      in.sampleNanos[throttle] = bench.nowNanos;
+      in.enginePulseNanos = bench.nowNanos;
+      bench.controller.step(bench.nowNanos, in, out);
+      LogFormat.fill(row, bench.nowNanos, in, out);
+    }
+    return threads.getCurrentThreadAllocatedBytes() - before;
+  }
+}

@@ -1,5 +1,6 @@
 package org.boostwright.core.settings.file;
 
+import java.util.Locale;
 import org.boostwright.core.settings.UnitSettings;
 
 /**
@@ -77,7 +78,9 @@ record Bounds(double low, double high) {
           + quantity.words(other)
           + ", or say the unit in the key ("
           + key.replaceAll("_(kpa|psi|bar)_(abs|gauge)$", "")
-          + (gauge ? "_kpa_abs" : "_kpa_gauge")
+          + "_"
+          + quantity.unit().substring(0, quantity.unit().indexOf(' ')).toLowerCase(Locale.ROOT)
+          + (gauge ? "_abs" : "_gauge")
           + ")";
     }
     return "; write a number from " + range(quantity);

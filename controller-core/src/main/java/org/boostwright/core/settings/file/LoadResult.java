@@ -14,9 +14,13 @@ import org.jspecify.annotations.Nullable;
  * @param problems everything found, errors first, then in the order of the file
  * @param stated keys the file states, by dotted name without a pressure unit at the end, with the
  *     unit each pressure was written in; what is not in here has its default
+ * @param units units the file declares for pressures whose keys do not name their own
  */
 public record LoadResult(
-    @Nullable Settings settings, List<Problem> problems, Map<String, Stated> stated) {
+    @Nullable Settings settings,
+    List<Problem> problems,
+    Map<String, Stated> stated,
+    UnitSettings units) {
 
   /**
    * How a key stands in the file.

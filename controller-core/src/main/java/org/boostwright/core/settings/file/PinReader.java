@@ -62,6 +62,12 @@ final class PinReader {
     unexpected(section, "boost_selector", wires.boostSelector());
     unexpected(section, "spring_only_sense", wires.springOnlySense());
     unexpected(section, "coil_feedback", wires.coilFeedback());
+    if (section.has("road") && !road) {
+      section.fail(
+          "road",
+          "pin_without_wire",
+          "has a pin but car.road_pulses_per_km is 0; write the pulses, or remove the pin");
+    }
     hardwarePwm(section, pwm, channel);
     return new PinSettings(
         chip,

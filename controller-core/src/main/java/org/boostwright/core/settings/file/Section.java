@@ -366,8 +366,11 @@ final class Section {
       String near = Words.nearest(key, known);
       String home = elsewhere.get(key);
       String hint;
-      if (home != null) {
-        hint = "; it belongs in [" + home + "]";
+      if (home != null && !home.equals(path)) {
+        hint =
+            home.isEmpty()
+                ? "; it belongs at the top of the file"
+                : "; it belongs in [" + home + "]";
       } else if (near != null) {
         hint = "; did you mean " + near + "?";
       } else {

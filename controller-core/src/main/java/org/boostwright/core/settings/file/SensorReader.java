@@ -137,30 +137,21 @@ final class SensorReader {
   }
 
   private static double rate(AnalogChannel channel, Section section) {
-    return switch (channel) {
-      case MAP -> section.pressure("max_rate", Spelling.Kind.RATE, 3000.0, new Bounds(300.0, 1e5));
-      case BAROMETER ->
-          section.pressure(
-              "max_rate", Spelling.Kind.RATE, Double.POSITIVE_INFINITY, new Bounds(1.0, 1e5));
-      case THROTTLE, PEDAL ->
-          section.number(
-              "max_rate_pct_per_s",
-              Double.POSITIVE_INFINITY,
-              Quantity.plain("%/s"),
-              new Bounds(200.0, 1e5));
-      case INTAKE_AIR, COOLANT ->
-          section.number(
-              "max_rate_c_per_s",
-              Double.POSITIVE_INFINITY,
-              Quantity.plain("K/s"),
-              new Bounds(5.0, 1e4));
-      case SUPPLY ->
-          section.number(
-              "max_rate_v_per_s",
-              Double.POSITIVE_INFINITY,
-              Quantity.plain("V/s"),
-              new Bounds(100.0, 1e6));
-    };
+    double none = Double.POSITIVE_INFINITY;
+    if (channel == AnalogChannel.MAP) {
+      return section.pressure("max_rate", Spelling.Kind.RATE, 3000.0, new Bounds(300.0, 1e5));
+    }
+    if (channel == AnalogChannel.BAROMETER) {
+      return section.pressure("max_rate", Spelling.Kind.RATE, none, new Bounds(1.0, 1e5));
+    }
+    double lowest =
+        switch (channel) {
+          case THROTTLE, PEDAL -> 200.0;
+          case SUPPLY -> 100.0;
+          default -> 5.0;
+        };
+    return section.number(
+        rateKey(channel), none, rateQuantity(channel), new Bounds(lowest, 1e6));
   }
 
   private double[] validRange(Section section, Curve curve, @Nullable Numbers valid) {
@@ -262,7 +253,25 @@ final class SensorReader {
     };
   }
 
-  private static Quantity valueQuantity(AnalogChannel channel) {
+  static String rateKey(AnalogChannel channel) {
+    return switch (channel) {
+      case MAP, BAROMETER -> "max_rate";
+      case THROTTLE, PEDAL -> "max_rate_pct_per_s";
+      case INTAKE_AIR, COOLANT -> "max_rate_c_per_s";
+      case SUPPLY -> "max_rate_v_per_s";
+    };
+  }
+
+  static Quantity rateQuantity(AnalogChannel channel) {
+    return switch (channel) {
+      case MAP, BAROMETER -> throw new IllegalArgumentException("a pressure has no single unit");
+      case THROTTLE, PEDAL -> Quantity.plain("%/s");
+      case INTAKE_AIR, COOLANT -> Quantity.plain("K/s");
+      case SUPPLY -> Quantity.plain("V/s");
+    };
+  }
+
+  static Quantity valueQuantity(AnalogChannel channel) {
     return switch (channel) {
       case MAP, BAROMETER -> throw new IllegalArgumentException("a pressure has no single unit");
       case THROTTLE, PEDAL -> Quantity.PERCENT;

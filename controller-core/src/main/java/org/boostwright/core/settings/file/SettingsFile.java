@@ -39,11 +39,14 @@ public final class SettingsFile {
   /** No settings file is larger than this, bytes. */
   static final int LARGEST_BYTES = 1 << 20;
 
+  /** Some editors put this in front of UTF-8 text. */
+  static final String BYTE_ORDER_MARK = "\uFEFF";
+
   private SettingsFile() {}
 
   /** Reads a file; never throws for anything that is in it or that keeps it from being read. */
   public static LoadResult load(Path path) {
-    String name = path.getFileName() == null ? path.toString() : path.getFileName().toString();
+    String name = fileName(path);
     try {
       if (Files.size(path) > LARGEST_BYTES) {
         return unreadable(name, 1, 1, "larger than 1 MiB; this is not a settings file");
@@ -54,6 +57,12 @@ public final class SettingsFile {
     } catch (IOException e) {
       return unreadable(name, 1, 1, "cannot be read: " + e.getMessage());
     }
+  }
+
+  /** The name of a file without its folders. */
+  static String fileName(Path path) {
+    Path last = path.getFileName();
+    return last == null ? path.toString() : last.toString();
   }
 
   /** Reads the bytes of a file, UTF-8. */
@@ -71,7 +80,7 @@ public final class SettingsFile {
 
   /** Reads the text of a file. */
   public static LoadResult parse(String name, String text) {
-    String body = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    String body = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
     TomlParseResult toml;
     try {
       toml = Toml.parse(body, TomlParseOptions.sourceless());
@@ -83,14 +92,14 @@ public final class SettingsFile {
       reading.error("syntax", error.position(), String.valueOf(error.getMessage()));
     }
     if (reading.refused()) {
-      return new LoadResult(null, reading.problems(), Map.of());
+      return new LoadResult(null, reading.problems(), Map.of(), UnitSettings.KPA_ABSOLUTE);
     }
     return read(reading, toml);
   }
 
   static LoadResult unreadable(String name, int line, int column, String text) {
     Problem problem = new Problem(Severity.ERROR, "unreadable", name, line, column, text);
-    return new LoadResult(null, List.of(problem), Map.of());
+    return new LoadResult(null, List.of(problem), Map.of(), UnitSettings.KPA_ABSOLUTE);
   }
 
   private static LoadResult read(Reading reading, TomlParseResult toml) {
@@ -159,9 +168,12 @@ public final class SettingsFile {
             dutySection,
             feedbackSection,
             spoolSection));
-    new CrossChecks(reading, settings, target, duty).run();
+    CrossChecks.run(reading, settings, target, duty);
     return new LoadResult(
-        reading.refused() ? null : settings, reading.problems(), Map.copyOf(reading.stated()));
+        reading.refused() ? null : settings,
+        reading.problems(),
+        Map.copyOf(reading.stated()),
+        units);
   }
 
   private static double defaultCutoff(SensorSettings sensors) {

@@ -57,7 +57,8 @@ public final class Boostwright implements Callable<Integer> {
   }
 
   private static List<Subcommand> commands(Terminal terminal) {
-    return List.of(new ReportCommand(terminal));
+    return List.of(
+        new CheckCommand(terminal), new CarCommand(terminal), new ReportCommand(terminal));
   }
 
   @Override

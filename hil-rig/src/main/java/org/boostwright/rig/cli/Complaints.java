@@ -3,8 +3,10 @@ package org.boostwright.rig.cli;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
+import org.boostwright.rig.result.Finding;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.ResultJson;
+import org.boostwright.rig.result.Severity;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
@@ -35,41 +37,52 @@ final class Complaints {
     next.append('\'').append(help).append("' shows what there is");
     String message = e.getMessage().lines().findFirst().orElse("wrong options");
     return complain(
-        command, "wrong_use", message, next.toString(), asksForJson(args), ExitCode.WRONG_USE);
+        command,
+        message,
+        List.of(new Finding("wrong_use", Severity.PROBLEM, message, next.toString())),
+        asksForJson(args),
+        ExitCode.WRONG_USE);
   }
 
   /** The command gave up. */
   int failure(Exception e, CommandLine commandLine, ParseResult parsed) {
     String command = commandLine.getCommandName();
     boolean json = asksForJson(parsed.originalArgs().toArray(String[]::new));
+    String message;
+    List<Finding> findings;
+    int exitCode = ExitCode.WRONG_USE;
     if (e instanceof WrongUseException wrong) {
-      String message = String.valueOf(wrong.getMessage());
-      return complain(command, "wrong_use", message, wrong.next(), json, ExitCode.WRONG_USE);
+      message = String.valueOf(wrong.getMessage());
+      findings = wrong.findings();
+    } else if (e instanceof IOException io) {
+      message = FileTrouble.words(io);
+      findings = List.of(new Finding("file_trouble", Severity.PROBLEM, message, ""));
+    } else {
+      e.printStackTrace(terminal.err());
+      message = "a defect of Boostwright: " + e;
+      String next = "please report it with the lines above";
+      findings = List.of(new Finding("internal_error", Severity.PROBLEM, message, next));
+      exitCode = ExitCode.INTERNAL;
     }
-    if (e instanceof IOException) {
-      String message = FileTrouble.words((IOException) e);
-      return complain(command, "file_trouble", message, "", json, ExitCode.WRONG_USE);
-    }
-    e.printStackTrace(terminal.err());
-    return complain(
-        command,
-        "internal_error",
-        "a defect of Boostwright: " + e,
-        "please report it with the lines above",
-        json,
-        ExitCode.INTERNAL);
+    return complain(command, message, findings, json, exitCode);
   }
 
   private int complain(
-      String command, String code, String message, String next, boolean json, int exitCode) {
+      String command, String message, List<Finding> findings, boolean json, int exitCode) {
     terminal.err().println(command + ": " + message);
-    if (!next.isBlank()) {
-      terminal.err().println("  next: " + next);
+    for (Finding finding : findings) {
+      if (!finding.text().equals(message)) {
+        terminal.err().println("  " + finding.text());
+      }
+      if (!finding.next().isBlank()) {
+        terminal.err().println("  next: " + finding.next());
+      }
     }
     terminal.err().flush();
     if (json) {
-      ResultBuilder result = new ResultBuilder(command).refuse(code, message, next);
-      terminal.out().print(ResultJson.toJson(result.headline(message).build()));
+      ResultBuilder result = new ResultBuilder(command).headline(message).refused();
+      findings.forEach(result::add);
+      terminal.out().print(ResultJson.toJson(result.build()));
       terminal.out().flush();
     }
     return exitCode;

@@ -3,7 +3,6 @@ package org.boostwright.rig.report;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
-import org.boostwright.core.settings.PressureUnit;
 import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.rig.result.Measurement;
 import org.boostwright.rig.result.Units;
@@ -88,9 +87,22 @@ public final class DisplayUnits {
     return switch (unit) {
       case Units.COUNT, Units.RPM -> isWhole(shown) ? 0 : 1;
       case Units.KPA_ABS, Units.KPA_GAUGE, Units.KPA, Units.KPA_PER_SECOND ->
-          units.pressure() == PressureUnit.BAR ? 3 : units.pressure() == PressureUnit.PSI ? 2 : 1;
+          Math.max(pressureDecimals(), smallDecimals(Math.abs(shown)));
       default -> byMagnitude(Math.abs(shown));
     };
+  }
+
+  private int pressureDecimals() {
+    return switch (units.pressure()) {
+      case KPA -> 1;
+      case PSI -> 2;
+      case BAR -> 3;
+    };
+  }
+
+  /** So that a step of 0.013 kPa does not read 0.0; below a thousandth nothing counts. */
+  private static int smallDecimals(double size) {
+    return size >= 0.001 && size < 0.1 ? 3 : 0;
   }
 
   private static boolean isWhole(double x) {

@@ -1,11 +1,12 @@
 package org.boostwright.rig.report;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import org.boostwright.rig.result.AtomicFile;
+import org.boostwright.core.settings.file.AtomicFile;
 import org.boostwright.rig.result.Finding;
 import org.boostwright.rig.result.HeatTable;
 import org.boostwright.rig.result.Judgement;
@@ -38,7 +39,7 @@ public final class HtmlReport {
 
   /** Writes the page; a reader sees the old one or the new one, never half of either. */
   public static void write(Path file, Result result) throws IOException {
-    AtomicFile.write(file, render(result));
+    AtomicFile.write(file, render(result).getBytes(StandardCharsets.UTF_8));
   }
 
   private String page() {

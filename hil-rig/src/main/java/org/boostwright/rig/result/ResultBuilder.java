@@ -119,8 +119,13 @@ public final class ResultBuilder {
 
   /** The command does not do what was asked; a finding says why. */
   public ResultBuilder refuse(String code, String text, String next) {
+    return refused().find(code, Severity.PROBLEM, text, next);
+  }
+
+  /** The command does not do what was asked; findings added elsewhere say why. */
+  public ResultBuilder refused() {
     refused = true;
-    return find(code, Severity.PROBLEM, text, next);
+    return this;
   }
 
   /** The verdict so far. */

@@ -1,9 +1,11 @@
 package org.boostwright.rig.result;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.boostwright.core.settings.file.AtomicFile;
 
 /**
  * The JSON form of a {@link Result}, described in docs/json.md.
@@ -29,7 +31,7 @@ public final class ResultJson {
 
   /** Writes a result file; a reader sees the old one or the new one, never half of either. */
   public static void write(Path file, Result result) throws IOException {
-    AtomicFile.write(file, toJson(result));
+    AtomicFile.write(file, toJson(result).getBytes(StandardCharsets.UTF_8));
   }
 
   /**

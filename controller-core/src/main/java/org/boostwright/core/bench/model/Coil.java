@@ -5,8 +5,8 @@ package org.boostwright.core.bench.model;
  * clamp, and how hot it gets.
  *
  * <p>Decay: {@code di/dt = (-Vc - R*i)/L}. Heating: {@code dT/dt = (P - (T - Tambient)/Rth)/Cth}
- * with {@code P = duty*V^2/R(T)} and copper's 0.393 % per kelvin (IEC 60028). Rth and Cth are common
- * practice for a valve of this size, no source.
+ * with {@code P = duty*V^2/R(T)} and copper's 0.393 % per kelvin (IEC 60028). Rth and Cth are
+ * common practice for a valve of this size, no source.
  *
  * @param ohms resistance at 20 degC, ohm
  * @param henries inductance, H

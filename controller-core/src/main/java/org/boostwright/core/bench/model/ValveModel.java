@@ -3,7 +3,7 @@ package org.boostwright.core.bench.model;
 /**
  * The three-port valve with hose and actuator chamber, as the bench fits it.
  *
- * <p>Flow after ISO 6358, {@code m = C*p1*rho0*psi(p2/p1)}, psi = 1 up to the critical ratio b and
+ * <p>Flow after ISO 6358, {@code m = C*p1*rho0*flowFunction(p2/p1)}, psi = 1 up to the critical ratio b and
  * {@code sqrt(1 - ((r - b)/(1 - b))^2)} above. Only C over chamber volume shows in a pressure, so
  * conductances stand as rates {@code n*C*rho0*R*T0/V}, 1/s. The spool has two positions; it leaves
  * the supply {@code onDelay} after the coil is energised and comes back {@code offDelay} after it
@@ -107,8 +107,8 @@ public record ValveModel(
     }
     for (int i = 0; i < 50; i++) {
       double p = 0.5 * (low + high);
-      double in = fillRatePerSecond * supplyKpaAbs * psi(p / supplyKpaAbs, criticalRatio);
-      double out = leakRatePerSecond * p * psi(ambientKpaAbs / p, criticalRatio);
+      double in = fillRatePerSecond * supplyKpaAbs * flowFunction(p / supplyKpaAbs, criticalRatio);
+      double out = leakRatePerSecond * p * flowFunction(ambientKpaAbs / p, criticalRatio);
       if (in > out) {
         low = p;
       } else {
@@ -118,8 +118,8 @@ public record ValveModel(
     return 0.5 * (low + high);
   }
 
-  /** ISO 6358 flow function of the pressure ratio. */
-  static double psi(double ratio, double b) {
+  /** ISO 6358 flow function of the pressure ratio: 1 choked, 0 at ratio 1 and above. */
+  public static double flowFunction(double ratio, double b) {
     if (ratio <= b) {
       return 1.0;
     }

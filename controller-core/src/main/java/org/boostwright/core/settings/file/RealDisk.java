@@ -7,12 +7,15 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFileAttributeView;
+import java.util.UUID;
 
 /** The disk of the machine. */
 final class RealDisk implements Disk {
   @Override
   public Path createBeside(Path file) throws IOException {
-    Path fresh = Files.createTempFile(file.getParent(), "." + file.getFileName() + "-", ".new");
+    // Not createTempFile: its files may be read by their owner only, and a new file stays so.
+    Path fresh = file.resolveSibling("." + file.getFileName() + "-" + UUID.randomUUID() + ".new");
+    Files.createFile(fresh);
     PosixFileAttributeView fine =
         Files.getFileAttributeView(fresh, PosixFileAttributeView.class);
     if (fine != null && Files.exists(file)) {

@@ -51,14 +51,14 @@ class LeastSquaresTest {
     Residuals residuals =
         (x, r) -> {
           ValveModel guess =
-              new ValveModel(0.0035, x[0], Math.exp(x[1]), Math.exp(x[2]), 0.0, 0.3);
+              new ValveModel(0.0035, Math.exp(x[0]), Math.exp(x[1]), Math.exp(x[2]), 0.0, 0.3);
           for (int i = 0; i < duties.length; i++) {
             r[i] = (guess.steadyInside(31, duties[i], 184.0, 101.3).meanKpaAbs() - measured[i]) / 0.4;
           }
         };
-    double[] start = {0.006, Math.log(8.0), Math.log(25.0)};
+    double[] start = {Math.log(0.006), Math.log(8.0), Math.log(25.0)};
     FitResult own =
-        new LeastSquares(residuals, duties.length).fit(start, new double[] {0.005, 1.0, 1.0});
+        new LeastSquares(residuals, duties.length).fit(start, new double[] {1.0, 1.0, 1.0});
 
     LeastSquaresOptimizer.Optimum theirs =
         new LevenbergMarquardtOptimizer()
@@ -88,7 +88,7 @@ class LeastSquaresTest {
   }
 
   private static double[][] jacobian(Residuals residuals, double[] x, int count) {
-    double[] steps = {1e-7, 1e-5, 1e-5};
+    double[] steps = {1e-5, 1e-5, 1e-5};
     double[][] j = new double[count][x.length];
     for (int k = 0; k < x.length; k++) {
       double[] up = x.clone();

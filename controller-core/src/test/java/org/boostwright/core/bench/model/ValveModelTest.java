@@ -48,7 +48,11 @@ class ValveModelTest {
 
   @ParameterizedTest
   @CsvSource({
-    "5, 5, 0.2, 0.3", "90, 90, 0, 0.5", "90, 40, 2, 0.2", "3, 2, 0.3, 0.45", "20, 60, 1, 0.35",
+    "5, 5, 0.2, 0.3",
+    "90, 90, 0, 0.5",
+    "90, 40, 2, 0.2",
+    "3, 2, 0.3, 0.45",
+    "20, 60, 1, 0.35",
   })
   void agreesWithBruteForceIntegration(double fill, double vent, double leak, double b) {
     ValveModel valve = new ValveModel(0.003, 0.006, fill, vent, leak, b);
@@ -78,12 +82,12 @@ class ValveModelTest {
       for (int i = 0; i < steps; i++) {
         boolean venting = i * dt < vent;
         double b = v.criticalRatio();
-        double out = p > AMBIENT ? p * ValveModel.psi(AMBIENT / p, b) : 0.0;
+        double out = p > AMBIENT ? p * ValveModel.flowFunction(AMBIENT / p, b) : 0.0;
         double rate = -v.leakRatePerSecond() * out;
         if (venting) {
           rate -= v.ventRatePerSecond() * out;
         } else if (p < supply) {
-          rate += v.fillRatePerSecond() * supply * ValveModel.psi(p / supply, b);
+          rate += v.fillRatePerSecond() * supply * ValveModel.flowFunction(p / supply, b);
         }
         p += rate * dt;
         sum += p;

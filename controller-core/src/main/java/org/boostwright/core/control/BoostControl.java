@@ -5,6 +5,7 @@ import org.boostwright.core.settings.FeedbackSettings;
 import org.boostwright.core.settings.LimitSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.UnitSettings;
+import org.boostwright.core.table.Curve;
 import org.boostwright.core.table.Table2d;
 
 /**
@@ -38,6 +39,8 @@ public final class BoostControl {
   private final Spool spool;
   private final Pid pid = new Pid();
 
+  private final Curve exhaustHelp =
+      new Curve(new org.boostwright.core.table.Axis(2500, 4000, 4500, 5000, 5500, 6500), 0.14, 0.26, 0.34, .45, 0.58, .75);
   private long outside;
   private boolean trimming;
   private boolean filterStarted;
@@ -74,21 +77,23 @@ public final class BoostControl {
       outside++;
     }
     double tabled = baseDuty.at(throttlePct, rpm);
-    baseFraction = forAmbient(tabled, monitor.ambientKpaAbs());
+    baseFraction = forAmbient(tabled, rpm, monitor.ambientKpaAbs());
   }
 
-  private double forAmbient(double tabledDuty, double ambientKpaAbs) {
+  private double forAmbient(double tabledDuty, double rpm, double ambientKpaAbs) {
     double command = window.commandOf(tabledDuty);
     if (!(command > 0.0)) {
       return tabledDuty;
     }
     double reference =
-        target.targetKpaAbs() - UnitSettings.STANDARD_ATMOSPHERE_KPA + INTERCOOLER_DROP_KPA;
+        target.tabledKpaAbs() - UnitSettings.STANDARD_ATMOSPHERE_KPA + INTERCOOLER_DROP_KPA;
     double here = target.targetKpaAbs() - ambientKpaAbs + INTERCOOLER_DROP_KPA;
     if (!(reference > INTERCOOLER_DROP_KPA && here > INTERCOOLER_DROP_KPA)) {
       return tabledDuty;
     }
-    double corrected = 1.0 - (1.0 - command) * reference / here;
+    double actuator = (1.0 - command) * reference;
+    double lost = UnitSettings.STANDARD_ATMOSPHERE_KPA - ambientKpaAbs;
+    double corrected = 1.0 - (actuator - exhaustHelp.at(rpm) * lost) / here;
     return corrected > 0.0 ? window.dutyOf(corrected) : 0.0;
   }
 

@@ -73,9 +73,7 @@ public final class Monitor {
     life = new LifeWatch(settings.sensors());
     AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
     boolean noiseKnown = map != null && map.frozenIsWatched();
-    noise =
-        new NoiseWatch(
-            noiseKnown ? settings.sensors().mapNoiseKpa() : 0.0, settings.car().cylinders());
+    noise = new NoiseWatch(noiseKnown ? settings.sensors().mapNoiseKpa() : 0.0);
     overboost = new OverboostWatch(settings.limits().cutoffKpaAbs(), settings.limits().engineCut());
   }
 
@@ -124,7 +122,7 @@ public final class Monitor {
       life.update(engine.stopped(), engine.running(), map.value(), ambientKpaAbs);
     }
     if (valid && !signals.throttleExplains()) {
-      faults.sample(FaultCode.MAP_NOISY, noise.excessive(map.value(), signals.engineRpm()), nowNanos);
+      faults.sample(FaultCode.MAP_NOISY, noise.excessive(map.value()), nowNanos);
     } else if (map.fresh()) {
       noise.interrupt();
     }

@@ -60,7 +60,7 @@ public final class RunLog {
     cells[at + TRUE_ACTUATOR] = car.actuatorKpaGauge();
     cells[at + TRUE_LIFT] = car.wastegateLift();
     cells[at + TRUE_TURBO] = car.turboKrpm();
-    cells[at + TRUE_THROTTLE] = car.truePct();
+    cells[at + TRUE_THROTTLE] = car.throttlePct();
     cells[at + TRUE_RPM] = car.engineRpm();
     rows++;
   }

@@ -12,10 +12,11 @@ import org.boostwright.core.table.Table2d;
  * The duty that is wanted: base duty, corrected for ambient pressure, plus the trim of the pressure
  * feedback, or the spool strategy.
  *
- * <p>Base duty was tabled at the standard atmosphere. A spring holds gauge pressure: the same
- * absolute target at a lower ambient needs a smaller share {@code s} of a larger gauge pressure at
- * the actuator, {@code s' = s * (target - p0 + drop)/(target - p + drop)} with the intercooler's
- * pressure drop, and the valve command is 1 - s.
+ * <p>Base duty was tabled for the table's own target at the standard atmosphere p0. A spring holds
+ * gauge pressure, so a lower ambient p or a lowered target needs another share s of the gauge
+ * pressure at the actuator: {@code s' = (s*(tabled - p0 + drop) - help*(p0 - p))/(target - p +
+ * drop)}, with the intercooler's pressure drop and the part of the actuator's work that the exhaust
+ * takes over in thinner air. The valve command is 1 - s.
  */
 public final class BoostControl {
   /** Pressure between valve supply and manifold: common practice 5 to 15 kPa, no source. */
@@ -29,6 +30,8 @@ public final class BoostControl {
 
   static final double RECOVERY_SECONDS = 1.0;
   private static final double OUT_OF_REACH_KPA = 5.0;
+  private static final double LIMITED_DUTY = 1e-9;
+  private static final double STILL_KPA_PER_SECOND = 15.0;
   private static final double MEASUREMENT_FILTER_SECONDS = 0.010;
 
   private final LimitSettings limits;
@@ -37,10 +40,9 @@ public final class BoostControl {
   private final TargetStage target;
   private final DutyWindow window;
   private final Spool spool;
+  private final Curve exhaustHelp;
   private final Pid pid = new Pid();
 
-  private final Curve exhaustHelp =
-      new Curve(new org.boostwright.core.table.Axis(2500, 4000, 4500, 5000, 5500, 6500), 0.14, 0.26, 0.34, .45, 0.58, .75);
   private long outside;
   private boolean trimming;
   private boolean filterStarted;
@@ -60,6 +62,7 @@ public final class BoostControl {
     target = new TargetStage(settings);
     window = new DutyWindow(settings.valve());
     spool = new Spool(settings.spool());
+    exhaustHelp = settings.exhaustHelp();
   }
 
   /** Computes target and base duty for this tick, whatever the state. */
@@ -159,7 +162,8 @@ public final class BoostControl {
   }
 
   private double trimmed(double error, double rpm, double ceiling, boolean trimAllowed, double dt) {
-    if (!(feedback.enabled() && trimAllowed) || !(baseFraction > 0.0)) {
+    boolean trims = feedback.enabled() && trimAllowed && !spool.pending(error);
+    if (!trims || !(baseFraction > 0.0)) {
       trimming = false;
       trimFraction = 0.0;
       outOfReach = false;
@@ -183,11 +187,24 @@ public final class BoostControl {
     duty = Math.max(baseFraction - cap, Math.min(baseFraction + cap, duty));
     double realised = Math.min(window.realisable(duty), ceiling);
     double applied = realised - baseFraction;
-    boolean near = Math.abs(error) <= feedback.activeWithinKpa();
-    pid.integrate(error, near ? ki : 0.0, applied, feedback.trackingSeconds(), dt);
-    outOfReach = error > OUT_OF_REACH_KPA && applied < wantedTrim - 1e-9;
+    integrate(error, ki, wantedTrim, applied, dt);
+    outOfReach = error > OUT_OF_REACH_KPA && applied < wantedTrim - LIMITED_DUTY;
     trimFraction = applied;
     return realised;
+  }
+
+  /**
+   * Near the target the integral moves and tracks the limits. Far from it, it holds while a limit
+   * acts, so that back-calculation cannot trade it for the large proportional part, and while
+   * pressure still moves; a pressure that stands still far from the target is integrated away.
+   */
+  private void integrate(double error, double ki, double wantedTrim, double applied, double dt) {
+    boolean near = Math.abs(error) <= feedback.activeWithinKpa();
+    boolean limited = !(Math.abs(applied - wantedTrim) <= LIMITED_DUTY);
+    boolean still = Math.abs(pid.derivative()) <= STILL_KPA_PER_SECOND;
+    if (near || (still && !limited)) {
+      pid.integrate(error, ki, applied, feedback.trackingSeconds(), dt);
+    }
   }
 
   private void observe(double newMapKpaAbs, double dt) {

@@ -59,7 +59,9 @@ public final class CarRun {
     }
   }
 
-  /** Key on with the engine stopped until ambient is known, then idle until the sensor shows life. */
+  /**
+   * Key on with the engine stopped until ambient is known, then idle until the sensor shows life.
+   */
   public void startEngine() {
     run(KEY_ON_SECONDS);
     car.setThrottlePct(0.0);

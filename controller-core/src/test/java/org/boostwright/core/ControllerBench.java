@@ -33,8 +33,12 @@ public final class ControllerBench {
   public double tachFactor = 1.0;
 
   public double roadKmh = 0.0;
+
+  /** Coil current follows the outputs, at 30 Hz; else it is what the test writes. */
+  public boolean coilModelled;
   private final Random random = new Random(7);
   private static final double MAX_RPM_PER_SECOND = 10_000.0;
+  private static final double PWM_PERIOD_NANOS = 1e9 / 30.0;
   private double pulsePhase;
   private double shownRpm;
   private double roadPhase;
@@ -62,6 +66,11 @@ public final class ControllerBench {
   public void prepare() {
     nowNanos += Controller.TICK_NANOS;
     turnWheels();
+    if (coilModelled) {
+      double place = nowNanos % PWM_PERIOD_NANOS;
+      inputs.coilEnergised =
+          outputs.coilSupplyClosed && place < outputs.dutyFraction * PWM_PERIOD_NANOS;
+    }
     if (engineRpm > 0.0) {
       double most = MAX_RPM_PER_SECOND * 0.005;
       shownRpm =
@@ -80,6 +89,8 @@ public final class ControllerBench {
         inputs.enginePeriodNanos = 1e9 / hz;
         inputs.engineSeen = true;
       }
+    } else {
+      shownRpm = 0.0;
     }
     if (mapSampled) {
       double volts =

@@ -35,6 +35,7 @@ public final class EngineWatch {
   private boolean averaging;
   private double averageKpa;
   private long steadySinceNanos;
+  private long lastSampleNanos;
   private boolean running;
   private boolean stopped;
   private boolean steadyOutOfRange;
@@ -60,6 +61,7 @@ public final class EngineWatch {
       started = true;
       startNanos = nowNanos;
       steadySinceNanos = nowNanos;
+      lastSampleNanos = nowNanos;
     }
     running = isRunningSpeed(signals.engineRpm());
     trackSteadiness(nowNanos, signals);
@@ -70,7 +72,7 @@ public final class EngineWatch {
     boolean steady =
         averaging
             && signals.map().status() == SignalStatus.VALID
-            && nowNanos - steadySinceNanos >= STEADY_NANOS;
+            && lastSampleNanos - steadySinceNanos >= STEADY_NANOS;
     boolean inRange = averageKpa >= AMBIENT_LOW_KPA && averageKpa <= AMBIENT_HIGH_KPA;
     if (keyOff) {
       seenStopped = false;
@@ -97,6 +99,10 @@ public final class EngineWatch {
       return;
     }
     double kpa = signals.map().value();
+    // One old sample, held because no new one comes, is no steady pressure.
+    if (signals.map().fresh()) {
+      lastSampleNanos = nowNanos;
+    }
     if (!averaging || !(Math.abs(kpa - averageKpa) <= STEADY_KPA)) {
       averaging = true;
       averageKpa = kpa;

@@ -33,7 +33,8 @@ public final class Controller {
   private static final long FINDINGS =
       FaultCode.SPOOL_NOT_RISING.bit()
           | FaultCode.TARGET_OUT_OF_REACH.bit()
-          | FaultCode.TARGET_LIMITED.bit();
+          | FaultCode.TARGET_LIMITED.bit()
+          | FaultCode.AMBIENT_IN_DOUBT.bit();
 
   private static final long OUT_OF_REACH_NANOS = 500_000_000L;
 
@@ -49,7 +50,7 @@ public final class Controller {
   private final OutputGate gate;
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
 
-  private boolean coilCommanded;
+  private double commandedDuty;
   private boolean reachable = true;
   private long outOfReachSinceNanos;
   private boolean crashed;
@@ -113,7 +114,7 @@ public final class Controller {
       crashed = true;
       crash = thrown.toString();
     }
-    coilCommanded = outputs.coilSupplyClosed && outputs.dutyFraction > 0.0;
+    commandedDuty = outputs.coilSupplyClosed ? outputs.dutyFraction : 0.0;
   }
 
   private void tick(long nowNanos, Inputs inputs, Outputs outputs) {
@@ -121,7 +122,7 @@ public final class Controller {
     double dt = timing.update(nowNanos, faults);
     faults.sample(FaultCode.INTERNAL, crashed, nowNanos);
     signals.update(nowNanos, inputs);
-    monitor.update(nowNanos, signals, inputs, coilCommanded);
+    monitor.update(nowNanos, signals, inputs, commandedDuty);
 
     double rpm = signals.engineRpm();
     double throttlePct = signals.throttle().value();
@@ -140,11 +141,8 @@ public final class Controller {
 
     decideDuty(nowNanos, inputs, outputs, rpm, mapKpaAbs, dt);
 
-    OptionalWires wires = settings.optional();
-    boolean keyOff = wires.keyInput() && !inputs.keyOn;
-    boolean keyCycled = keyOff || (!wires.keyInput() && monitor.engine().stopped());
-    faults.endTick(nowNanos, monitor.throttleReleased(nowNanos), keyCycled);
-    if (keyCycled) {
+    faults.endTick(nowNanos, monitor.throttleReleased(nowNanos), monitor.keyCycled());
+    if (monitor.keyCycled()) {
       crashed = false;
     }
     report(outputs, rpm, throttlePct, mapKpaAbs, gear);

@@ -11,8 +11,7 @@ final class ControlReader {
 
   static FeedbackSettings feedback(Section section) {
     boolean enabled = section.flag("enabled", false);
-    Numbers rpm =
-        CurveReader.axis(section, "rpm", Quantity.plain("1/min"), new Bounds(0.0, 20000.0));
+    Numbers rpm = CurveReader.axis(section, "rpm", Quantity.RPM, new Bounds(0.0, 20000.0));
     Curve kp = gain(section, rpm, "kp_pct_per_kpa", "% per kPa", 0.05);
     Curve ki = gain(section, rpm, "ki_pct_per_kpa_s", "% per kPa and second", 0.50);
     Curve kd = gain(section, rpm, "kd_pct_s_per_kpa", "% per kPa/s", 0.01);

@@ -11,63 +11,16 @@ import org.jspecify.annotations.Nullable;
 final class ColumnNames {
 
   private static final String[] NO_MEASUREMENT = {
-    "target",
-    "desired",
-    "commanded",
-    "command",
-    "request",
-    "requested",
-    "setpoint",
-    "limit",
-    "error",
-    "duty",
-    "solenoid",
-    "correction",
-    "max",
-    "min",
-    "peak",
-    "average",
-    "avg",
-    "raw",
-    "sensor_voltage",
-    "seen",
-    "age",
-    "answered",
-    "fuel",
-    "oil",
-    "exhaust",
-    "turbo",
-    "turbine",
-    "brake",
-    "clutch",
-    "high",
-    "low"
+    "target", "desired", "commanded", "command", "request", "requested", "setpoint", "limit",
+    "error", "duty", "solenoid", "correction", "max", "min", "peak", "average", "avg", "raw",
+    "sensor_voltage", "seen", "age", "answered", "fuel", "oil", "exhaust", "turbo", "turbine",
+    "brake", "clutch", "high", "low", "sample", "period", "pulse", "pulses", "count"
   };
 
   private static final String[] TIME_COMPANIONS = {
-    "time",
-    "timestamp",
-    "clock",
-    "elapsed",
-    "of",
-    "day",
-    "date",
-    "stamp",
-    "log",
-    "recording",
-    "relative",
-    "rel",
-    "local",
-    "utc",
-    "s",
-    "sec",
-    "seconds",
-    "ms",
-    "msec",
-    "milliseconds",
-    "ns",
-    "since",
-    "start"
+    "time", "timestamp", "clock", "elapsed", "of", "day", "date", "stamp", "log", "recording",
+    "relative", "rel", "local", "utc", "s", "sec", "seconds", "ms", "msec", "milliseconds", "ns",
+    "since", "start"
   };
 
   private ColumnNames() {}

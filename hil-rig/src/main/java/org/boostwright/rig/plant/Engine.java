@@ -45,10 +45,6 @@ final class Engine {
   /** Slowest rotor speed of the model, rad/s; its maps have no meaning below. */
   private static final double MIN_ROTOR = 200.0;
 
-  // Own assumption: oil and windage stop a rotor without gas in a few seconds; the identified
-  // friction, small beside the turbine of a running engine, would take minutes.
-  private static final double RUN_DOWN_SECONDS = 1.0;
-
   final EngineFlows flows;
   final double[] p = new double[NODES];
   final double[] t = new double[NODES];
@@ -153,16 +149,6 @@ final class Engine {
       p[i] = mt[i] * paPerKgK[i];
       t[i] = mt[i] / m[i];
     }
-  }
-
-  /** The rotor of a car that has stood for long. */
-  void stopRotor() {
-    rotor = MIN_ROTOR;
-  }
-
-  /** Slows the rotor while the engine stands still; h in s. */
-  void runDown(double h) {
-    rotor = Math.max(MIN_ROTOR, rotor * (1.0 - h / RUN_DOWN_SECONDS));
   }
 
   private double rotorRate(double inertia) {

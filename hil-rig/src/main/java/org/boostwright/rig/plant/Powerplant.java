@@ -64,9 +64,6 @@ final class Powerplant {
     engine.flows.recirculationM2 = recirculationM2();
     moveRecirculation(h, drop + 0.5 * h * dropRate);
     engine.step(h, radEnd, line.lift(), recirculationM2(), rotorFactor * inertia);
-    if (radEnd == 0.0) {
-      engine.runDown(h);
-    }
     supplyRate = (engine.p[C] - supply) / h;
     backRate = (engine.p[EM] - engine.p[TO] - back) / h;
     dropRate = (engine.p[IC] - engine.p[IM] - drop) / h;

@@ -61,7 +61,6 @@ public final class VirtualCar {
     plant =
         new Powerplant(
             params.engine(), params.valve(), params.chamber(), params.actuator(), atmosphere);
-    plant.engine.stopRotor();
     plant.line.pwm().setFrequencyHz(params.pwmHz());
     drivetrain = new Drivetrain(params.car(), params.engine().displacementM3());
     sensors = new CarSensors(params.sensors(), seed);

@@ -16,9 +16,10 @@ import org.boostwright.rig.plant.VirtualCar;
  */
 public final class CarRun {
   private static final double TICK_SECONDS = Controller.TICK_NANOS * 1e-9;
-  private static final double KEY_ON_SECONDS = 2.5;
+  private static final double KEY_ON_SECONDS = 3.0;
+  private static final double CRANK_RPM = 200.0;
+  private static final double CRANK_RPM_PER_SECOND = 800.0;
   private static final double IDLE_SECONDS = 1.5;
-  private static final double IDLE_RPM = 900.0;
   private static final double RAMP_RPM_PER_SECOND = 2500.0;
 
   private final VirtualCar car;
@@ -60,12 +61,16 @@ public final class CarRun {
   }
 
   /**
-   * Key on with the engine stopped until ambient is known, then idle until the sensor shows life.
+   * Key on with the engine stopped until ambient is known, cranking, then idle until the sensor has
+   * shown life.
    */
   public void startEngine() {
-    run(KEY_ON_SECONDS);
     car.setThrottlePct(0.0);
-    car.holdRpm(IDLE_RPM);
+    run(KEY_ON_SECONDS);
+    double idleRpm = car.params().car().idleRpm();
+    car.holdRpm(CRANK_RPM, CRANK_RPM_PER_SECOND);
+    run((idleRpm - CRANK_RPM) / CRANK_RPM_PER_SECOND);
+    car.holdRpm(idleRpm);
     run(IDLE_SECONDS);
   }
 

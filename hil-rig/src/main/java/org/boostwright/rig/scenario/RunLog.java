@@ -2,7 +2,11 @@ package org.boostwright.rig.scenario;
 
 import java.io.IOException;
 import java.io.Writer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.rig.plant.VirtualCar;
 
@@ -89,18 +93,29 @@ public final class RunLog {
     return values;
   }
 
-  /** The record format's part of a row, as a copy. */
-  public double[] row(int row) {
-    return Arrays.copyOfRange(cells, row * WIDTH, row * WIDTH + LogFormat.COLUMN_COUNT);
+  /** The record format's part of every row, as a copy. */
+  public List<double[]> recordRows() {
+    List<double[]> copies = new ArrayList<>(rows);
+    for (int r = 0; r < rows; r++) {
+      copies.add(Arrays.copyOfRange(cells, r * WIDTH, r * WIDTH + LogFormat.COLUMN_COUNT));
+    }
+    return copies;
   }
 
   /**
-   * Writes the rows as RFC 4180 CSV.
+   * Writes the rows as RFC 4180 CSV in the record format, the truth in columns after it.
    *
-   * @param meta first cell of the {@code meta} column: format version, settings digest, seed
+   * @param settingsDigest fingerprint of the settings, for the first row
+   * @param seed seed of the run, for the first row
    */
-  public void writeCsv(Writer to, String meta) throws IOException {
-    StringBuilder line = new StringBuilder(1024);
+  public void writeCsv(Path file, String settingsDigest, long seed) throws IOException {
+    try (Writer to = Files.newBufferedWriter(file)) {
+      writeCsv(to, LogFormat.VERSION + " " + settingsDigest + " " + seed);
+    }
+  }
+
+  private void writeCsv(Writer to, String meta) throws IOException {
+    StringBuilder line = new StringBuilder(2048);
     LogFormat.appendHeader(line);
     for (String name : TRUTH) {
       line.append(',').append(name);

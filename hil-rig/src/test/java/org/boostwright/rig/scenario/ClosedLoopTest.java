@@ -11,7 +11,6 @@ import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.LimitSettings;
 import org.boostwright.core.settings.Settings;
-import org.boostwright.core.state.Permission;
 import org.boostwright.core.state.SafetyState;
 import org.boostwright.core.table.Axis;
 import org.boostwright.core.table.Curve;
@@ -103,12 +102,12 @@ class ClosedLoopTest {
     Atmosphere air = Atmosphere.at(altitudeM, airC);
     double[] target = target(air);
     Settings settings = settings(target, base(target), factor);
-    double shut =
-        Pull.THIRD_GEAR.gateShutSeconds(
-            PlantParams.PROJECT_CAR, air, TARGET_KPA - PullResult.ARRIVED_KPA);
+    PullPlan plan = PullPlan.STANDARD.inAir(altitudeM, airC).to(6000.0);
+    double shut = VirtualPull.gateShutSeconds(PlantParams.PROJECT_CAR, plan, TARGET_KPA - 2.0);
     for (long seed = 1; seed <= 3; seed++) {
-      PullResult pull =
-          Pull.THIRD_GEAR.run(settings, Permission.FULL, PlantParams.PROJECT_CAR, air, seed);
+      PullRun run =
+          VirtualPull.run(settings, PlantParams.PROJECT_CAR, plan.withSeed(seed), share -> {});
+      PullMeasures pull = PullMeasures.of(run);
       System.out.printf(
           "closed loop %4.0f m %2.0f degC base x%.2f seed %d: gate shut %.3f s, arrived +%.3f s,"
               + " overshoot %.2f kPa, settled error %.2f kPa at %.0f rpm%n",
@@ -117,11 +116,11 @@ class ClosedLoopTest {
           factor,
           seed,
           shut,
-          pull.arrivedSeconds() - shut,
+          pull.reachSeconds() - shut,
           pull.overshootKpa(),
           pull.settledErrorKpa(),
           pull.settledErrorRpm());
-      assertThat(pull.arrivedSeconds()).isLessThanOrEqualTo(shut + 0.5);
+      assertThat(pull.reachSeconds()).isLessThanOrEqualTo(shut + 0.5);
       assertThat(pull.overshootKpa()).isLessThanOrEqualTo(5.0);
       assertThat(Math.abs(pull.settledErrorKpa())).isLessThanOrEqualTo(2.0);
       assertThat(pull.faults()).isZero();

@@ -198,7 +198,7 @@ final class SettingsWalk {
     visitor.table("base_duty.duty_pct", settings.baseDuty(), Quantity.SHARE);
     curve(
         "base_duty.exhaust_help_rpm",
-        RPM,
+        Quantity.RPM,
         "base_duty.exhaust_help",
         settings.exhaustHelp(),
         Quantity.plain("kPa per kPa"));

@@ -1,10 +1,7 @@
 package org.boostwright.rig.cli;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import org.boostwright.rig.demo.Demo;
 import org.boostwright.rig.demo.Steps;
-import org.boostwright.rig.logs.LogCsv;
 import org.boostwright.rig.result.Result;
 import org.boostwright.rig.scenario.PullRun;
 import picocli.CommandLine.Command;
@@ -42,9 +39,8 @@ final class DemoCommand extends Subcommand {
   }
 
   @Override
-  Outcome work(Progress progress) throws IOException {
-    String text = new String(SettingsOption.builtIn(), StandardCharsets.UTF_8);
-    Demo demo = Demo.run("project-car.toml", text, seed, steps(progress));
+  Outcome work(Progress progress) {
+    Demo demo = Demo.run(seed, steps(progress));
     Result result = demo.result();
     String digest = result.settingsDigest().orElse("");
     return Outcome.kept(
@@ -55,7 +51,7 @@ final class DemoCommand extends Subcommand {
   }
 
   private Outcome.Extra log(String kind, String name, PullRun run, String digest) {
-    return new Outcome.Extra(kind, name, file -> LogCsv.write(file, run.rows(), digest, seed));
+    return new Outcome.Extra(kind, name, file -> run.log().writeCsv(file, digest, seed));
   }
 
   private static Steps steps(Progress progress) {

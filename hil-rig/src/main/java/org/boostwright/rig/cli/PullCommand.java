@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.rig.logs.LogCsv;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.SettingsTables;
@@ -120,6 +119,6 @@ final class PullCommand extends Subcommand {
     return Outcome.kept(
         result.build(),
         out.folder,
-        new Outcome.Extra("log", "log.csv", file -> LogCsv.write(file, run.rows(), digest, seed)));
+        new Outcome.Extra("log", "log.csv", file -> run.log().writeCsv(file, digest, seed)));
   }
 }

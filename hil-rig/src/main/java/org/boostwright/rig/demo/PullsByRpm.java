@@ -8,6 +8,7 @@ import org.boostwright.rig.result.Plot;
 import org.boostwright.rig.result.Plot.Stroke;
 import org.boostwright.rig.result.Units;
 import org.boostwright.rig.scenario.PullRun;
+import org.boostwright.rig.scenario.RunLog;
 
 /** True pressure of several pulls over engine speed, on one sheet. */
 final class PullsByRpm {
@@ -49,12 +50,12 @@ final class PullsByRpm {
     Arrays.fill(y, Double.NaN);
     int row = run.openedAt();
     for (int i = 0; i < rpm.length; i++) {
-      while (row < run.shutAt() && !(run.truths().get(row).engineRpm() >= rpm[i])) {
+      while (row < run.shutAt() && !(run.log().get(row, RunLog.TRUE_RPM) >= rpm[i])) {
         row++;
       }
       // A speed below the one at which the throttle opened was never passed.
-      if (row < run.shutAt() && run.truths().get(row).engineRpm() < rpm[i] + STEP_RPM) {
-        y[i] = target ? run.rows().get(row)[TARGET] : run.truths().get(row).mapKpaAbs();
+      if (row < run.shutAt() && run.log().get(row, RunLog.TRUE_RPM) < rpm[i] + STEP_RPM) {
+        y[i] = target ? run.log().get(row, TARGET) : run.log().get(row, RunLog.TRUE_MAP);
       }
     }
     return new Plot.Line(id, label, Units.KPA_ABS, stroke, y);

@@ -11,6 +11,7 @@ import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Units;
 import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
+import org.boostwright.rig.scenario.RunLog;
 
 /**
  * The pressure sensor's wire opens at full boost (fault S1): rest within 40 ms, nothing but the
@@ -41,10 +42,10 @@ final class SensorFailure {
   static void judge(ResultBuilder result, PullRun failed, PullRun spring) {
     int opened = failed.eventRows().get(0);
     int rest = opened;
-    while (rest < failed.rows().size() && !atRest(failed.rows().get(rest))) {
+    while (rest < failed.log().rows() && !atRest(failed, rest)) {
       rest++;
     }
-    boolean rested = rest < failed.rows().size();
+    boolean rested = rest < failed.log().rows();
     // The wire opens at the beginning of its tick and rest is commanded at the end of its own.
     double restMillis = rested ? (rest - opened + 1) * Controller.TICK_NANOS * 1e-6 : NONE;
     result.measure(
@@ -56,11 +57,11 @@ final class SensorFailure {
         REST_WITHIN_MS);
     double duty = 0.0;
     double peak = 0.0;
-    for (int i = rest; i < failed.rows().size(); i++) {
-      duty = Math.max(duty, failed.rows().get(i)[LogFormat.DUTY]);
+    for (int i = rest; i < failed.log().rows(); i++) {
+      duty = Math.max(duty, failed.log().get(i, LogFormat.DUTY));
     }
-    for (int i = opened; i < failed.rows().size(); i++) {
-      peak = Math.max(peak, failed.truths().get(i).mapKpaAbs());
+    for (int i = opened; i < failed.log().rows(); i++) {
+      peak = Math.max(peak, failed.log().get(i, RunLog.TRUE_MAP));
     }
     result.measure(
         "demo.failure_duty_pct", "highest duty after rest", 100.0 * duty, Units.PERCENT, NONE, 0.0);
@@ -81,18 +82,18 @@ final class SensorFailure {
     faults(result, failed);
   }
 
-  private static boolean atRest(double[] row) {
-    return SafetyState.values()[(int) row[LogFormat.STATE]].isRest();
+  private static boolean atRest(PullRun run, int row) {
+    return SafetyState.values()[(int) run.log().get(row, LogFormat.STATE)].isRest();
   }
 
   private static double atEnd(PullRun run) {
-    return run.truths().get(run.shutAt() - 1).mapKpaAbs();
+    return run.log().get(run.shutAt() - 1, RunLog.TRUE_MAP);
   }
 
   private static void faults(ResultBuilder result, PullRun failed) {
     long seen = 0L;
-    for (double[] row : failed.rows()) {
-      seen |= (long) row[LogFormat.FAULTS];
+    for (int i = 0; i < failed.log().rows(); i++) {
+      seen |= (long) failed.log().get(i, LogFormat.FAULTS);
     }
     if (seen == FaultCode.MAP_SIGNAL_LOW.bit()) {
       result.find(

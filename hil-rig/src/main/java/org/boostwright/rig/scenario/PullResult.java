@@ -1,8 +1,6 @@
 package org.boostwright.rig.scenario;
 
-import java.util.List;
 import java.util.Locale;
-import java.util.function.ToDoubleFunction;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.rig.logs.LogPlots;
@@ -52,11 +50,10 @@ public final class PullResult {
         0);
     result.measure("pull.reach_s", "time to the target", m.reachSeconds(), Units.SECONDS);
     result.measure("pull.reach_rpm", "engine speed then", m.reachRpm(), Units.RPM);
-    result.measure(
-        "pull.overshoot_kpa", "highest over target just after", m.overshootKpa(), Units.KPA);
+    result.measure("pull.overshoot_kpa", "highest over target", m.overshootKpa(), Units.KPA);
     result.measure(
         "pull.settled_error_kpa",
-        "mean distance from target once settled",
+        "farthest from target once settled, mean of 100 ms",
         m.settledErrorKpa(),
         Units.KPA);
     result.measure(
@@ -114,24 +111,19 @@ public final class PullResult {
   /** The plot of a pull from a second before the throttle opens, with the car's true pressures. */
   public static Plot plot(String id, String title, PullRun run) {
     int from = Math.max(0, run.openedAt() - ROWS_BEFORE);
-    List<PullRun.Truth> truths = run.truths().subList(from, run.truths().size());
+    RunLog log = run.log();
     return LogPlots.run(
         id,
         title,
-        run.rows().subList(from, run.rows().size()),
-        run.rows().get(run.openedAt())[LogFormat.TIME_NS],
+        log.recordRows().subList(from, log.rows()),
+        log.get(run.openedAt(), LogFormat.TIME_NS),
         run.settings(),
-        truth(truths, "true_map", "true pressure", Units.KPA_ABS, PullRun.Truth::mapKpaAbs),
-        truth(truths, "actuator", "actuator", Units.KPA_GAUGE, PullRun.Truth::actuatorKpaGauge));
+        truth(log, from, "true_map", "true pressure", Units.KPA_ABS, RunLog.TRUE_MAP),
+        truth(log, from, "actuator", "actuator", Units.KPA_GAUGE, RunLog.TRUE_ACTUATOR));
   }
 
   private static Plot.Line truth(
-      List<PullRun.Truth> truths,
-      String id,
-      String label,
-      String unit,
-      ToDoubleFunction<PullRun.Truth> value) {
-    double[] y = truths.stream().mapToDouble(value).toArray();
-    return new Plot.Line(id, label, unit, Stroke.DOTTED, y);
+      RunLog log, int from, String id, String label, String unit, int column) {
+    return new Plot.Line(id, label, unit, Stroke.DOTTED, log.column(column, from));
   }
 }

@@ -1,8 +1,7 @@
 /**
- * Runs of the controller in the virtual car: what is driven, what happens on the way, what was
- * measured.
+ * Runs of the controller on the virtual car, tick by tick, and what they measured.
  *
- * <p>No commands and no presentation.
+ * <p>Stepped time only; faults come from the plant's fault fields, files from elsewhere.
  */
 @NullMarked
 package org.boostwright.rig.scenario;

@@ -28,8 +28,6 @@ class DemoTest {
     List<String> begun = new ArrayList<>();
     Demo demo =
         Demo.run(
-            "project-car.toml",
-            Files.readString(CAR),
             3,
             new Steps() {
               @Override

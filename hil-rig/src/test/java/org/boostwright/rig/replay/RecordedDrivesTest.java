@@ -149,8 +149,7 @@ class RecordedDrivesTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"drive-b-free.csv", "drive-d-traffic.csv"})
-  void pausesRestartTheControllerAndByTheOtherRuleAreStale(String name)
-      throws LogRefusedException {
+  void pausesRestartTheControllerAndByTheOtherRuleAreStale(String name) throws LogRefusedException {
     RecordedLog log = drive(name);
     TraceResult stale =
         TraceReplay.run(ReplayCar.settings(), log, diesel().withGapRule(GapRule.STALE_DATA));
@@ -180,8 +179,7 @@ class RecordedDrivesTest {
     assertThat(result.overboosts()).isNotEmpty();
     assertThat(result.faults())
         .extracting(FaultEvent::code)
-        .isSubsetOf(
-            FaultCode.OVERBOOST, FaultCode.OVERBOOST_REPEATED, FaultCode.VALVE_NO_EFFECT);
+        .isSubsetOf(FaultCode.OVERBOOST, FaultCode.OVERBOOST_REPEATED, FaultCode.VALVE_NO_EFFECT);
     SignalTrace map = log.require(LogSignal.MAP);
     for (OverboostEvent event : result.overboosts()) {
       int row = 0;
@@ -258,8 +256,7 @@ class RecordedDrivesTest {
       double at = longestControl(name);
       TraceSplice splice = new TraceSplice(channel, kind, at, at + 10.0, amount);
       TraceResult result =
-          TraceReplay.run(
-              ReplayCar.settings(), drive(name), diesel().withSplices(List.of(splice)));
+          TraceReplay.run(ReplayCar.settings(), drive(name), diesel().withSplices(List.of(splice)));
       assertThat(result.everySpliceTookEffect()).isTrue();
       assertThat(result.faults()).as(name).isNotEmpty();
       FaultEvent fault = result.faults().get(0);
@@ -282,8 +279,7 @@ class RecordedDrivesTest {
   void anOffsetIsSeenWhenTheEngineIsStopped(String name, double from) throws LogRefusedException {
     TraceSplice splice = TraceSplice.from(from, AnalogChannel.MAP, SpliceKind.OFFSET, 12.0);
     TraceResult result =
-        TraceReplay.run(
-            ReplayCar.settings(), drive(name), diesel().withSplices(List.of(splice)));
+        TraceReplay.run(ReplayCar.settings(), drive(name), diesel().withSplices(List.of(splice)));
     assertThat(result.faults().get(0).code()).isEqualTo(FaultCode.MAP_AMBIENT_MISMATCH);
     assertThat(result.faults().get(0).seconds()).isBetween(from, from + 25.0);
     assertThat(result.faults().get(0).engineRpm()).isLessThan(100.0);

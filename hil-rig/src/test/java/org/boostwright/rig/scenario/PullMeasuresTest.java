@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import org.boostwright.core.Inputs;
@@ -23,28 +22,27 @@ class PullMeasuresTest {
 
   /** 1000 rows of 5 ms, throttle open from row 100 to 900, target 180 kPa. */
   private static PullMeasures measures(IntToDoubleFunction map, long faultsInRow500) {
-    List<double[]> rows = new ArrayList<>();
-    List<PullRun.Truth> truths = new ArrayList<>();
+    RunLog log = new RunLog();
     for (int i = 0; i < 1000; i++) {
       Outputs out = new Outputs();
       out.targetKpaAbs = 180.0;
       out.activeFaults = i == 500 ? faultsInRow500 : 0L;
       double[] row = new double[LogFormat.COLUMN_COUNT];
       LogFormat.fill(row, i * 5_000_000L, new Inputs(), out);
-      rows.add(row);
-      truths.add(new PullRun.Truth(map.applyAsDouble(i), 0.0, 0.0, 100.0 + i * 0.01, 2000.0 + i));
+      log.add(row, map.applyAsDouble(i), 2000.0 + i);
     }
-    return PullMeasures.of(new PullRun(CAR, PullPlan.STANDARD, rows, truths, 100, 900, List.of()));
+    return PullMeasures.of(new PullRun(CAR, PullPlan.STANDARD, log, 100, 900, List.of()));
   }
 
   @Test
   void reachingOvershootAndSettledErrorAreAsCountedByHand() {
-    // Target less 2 kPa in row 300; 185 kPa for the next 0.5 s; then 1.5 kPa low.
+    // Target less 2 kPa in row 300, the 201st tick of full throttle; 185 kPa for the next 0.5 s;
+    // then 1.5 kPa low.
     PullMeasures m = measures(i -> i < 300 ? 150.0 : i < 400 ? 185.0 : 178.5, 0L);
-    assertThat(m.reachSeconds()).isCloseTo(1.0, within(1e-9));
+    assertThat(m.reachSeconds()).isCloseTo(1.005, within(1e-9));
     assertThat(m.reachRpm()).isEqualTo(2300.0);
     assertThat(m.overshootKpa()).isEqualTo(5.0);
-    assertThat(m.settledErrorKpa()).isCloseTo(1.5, within(1e-9));
+    assertThat(m.settledErrorKpa()).isCloseTo(-1.5, within(1e-9));
     assertThat(m.peakMapKpaAbs()).isEqualTo(185.0);
     assertThat(m.aboveLimitSeconds()).isZero();
     assertThat(m.pullSeconds()).isCloseTo(4.0, within(1e-9));

@@ -3,6 +3,7 @@ package org.boostwright.rig.scenario;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsFile;
@@ -26,8 +27,8 @@ class VirtualPullTest {
 
   private static double trueMapAt(PullRun run, double rpm) {
     for (int i = run.openedAt(); i < run.shutAt(); i++) {
-      if (run.truths().get(i).engineRpm() >= rpm) {
-        return run.truths().get(i).mapKpaAbs();
+      if (run.log().get(i, RunLog.TRUE_RPM) >= rpm) {
+        return run.log().get(i, RunLog.TRUE_MAP);
       }
     }
     throw new AssertionError("never came to " + rpm);
@@ -38,13 +39,14 @@ class VirtualPullTest {
     PullRun first = run(seeded(7));
     PullRun again = run(seeded(7));
     PullRun other = run(seeded(8));
-    assertThat(again.rows()).hasSameSizeAs(first.rows());
+    assertThat(again.log().rows()).isEqualTo(first.log().rows());
+    List<double[]> rows = first.log().recordRows();
+    List<double[]> same = again.log().recordRows();
     boolean differs = false;
-    for (int i = 0; i < first.rows().size(); i++) {
-      assertThat(again.rows().get(i)).isEqualTo(first.rows().get(i));
+    for (int i = 0; i < rows.size(); i++) {
+      assertThat(same.get(i)).isEqualTo(rows.get(i));
       differs |=
-          i < other.rows().size()
-              && other.rows().get(i)[LogFormat.MAP] != first.rows().get(i)[LogFormat.MAP];
+          i < other.log().rows() && other.log().get(i, LogFormat.MAP) != rows.get(i)[LogFormat.MAP];
     }
     assertThat(differs).isTrue();
   }
@@ -71,9 +73,9 @@ class VirtualPullTest {
       PullPlan p = PullPlan.STANDARD;
       PullRun run =
           run(new PullPlan(gear, 2600, 3000, p.altitudeM(), p.airC(), p.seed(), p.events()));
-      assertThat(run.truths().get(run.openedAt()).engineRpm()).isBetween(2595.0, 2660.0);
-      double[] before = run.rows().get(run.openedAt() - 1);
-      assertThat(before[LogFormat.STATE]).isEqualTo(SafetyState.READY.ordinal());
+      assertThat(run.log().get(run.openedAt(), RunLog.TRUE_RPM)).isBetween(2595.0, 2660.0);
+      assertThat(run.log().get(run.openedAt() - 1, LogFormat.STATE))
+          .isEqualTo(SafetyState.READY.ordinal());
       assertThat(PullMeasures.of(run).faults()).isZero();
     }
   }

@@ -2,8 +2,8 @@ package org.boostwright.core.bench.model;
 
 /**
  * Chooses the frequency and duty whose reading would tell most about the two edges of the window:
- * the valves of the cloud are sorted into bins by the reading each expects, and the setting is taken
- * that leaves least spread of t_on and t_off within the bins.
+ * the valves of the cloud are sorted into bins by the reading each expects, and the setting is
+ * taken that leaves least spread of t_on and t_off within the bins.
  */
 public final class NextReading {
   private static final double[] HERTZ = {25.0, 40.0, 55.0};

@@ -1,6 +1,7 @@
 package org.boostwright.core.settings.file;
 
 import org.boostwright.core.settings.FeedbackSettings;
+import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
 import org.boostwright.core.table.Curve;
 
@@ -43,6 +44,21 @@ final class ControlReader {
         Curve.constant(0.0),
         Quantity.sharePer(unit),
         new Bounds(0.0, highest));
+  }
+
+  /** What the exhaust takes over in thinner air, from {@code [base_duty]}. */
+  static Curve exhaustHelp(Section section) {
+    Numbers rpm =
+        CurveReader.axis(
+            section, "exhaust_help_rpm", Quantity.plain("1/min"), new Bounds(0.0, 20000.0));
+    return CurveReader.curve(
+        section,
+        "exhaust_help_rpm",
+        rpm,
+        "exhaust_help",
+        Settings.DEFAULT_EXHAUST_HELP,
+        Quantity.plain("kPa per kPa"),
+        new Bounds(0.0, 1.5));
   }
 
   static SpoolSettings spool(Section section) {

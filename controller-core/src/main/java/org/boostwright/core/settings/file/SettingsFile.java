@@ -22,6 +22,7 @@ import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
 import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.core.settings.ValveSettings;
+import org.boostwright.core.table.Curve;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseOptions;
@@ -138,6 +139,7 @@ public final class SettingsFile {
     TableReader target = TableReader.target(targetSection, UnitSettings.STANDARD_ATMOSPHERE_KPA);
     Section dutySection = top.child("base_duty");
     TableReader duty = TableReader.baseDuty(dutySection);
+    Curve exhaustHelp = ControlReader.exhaustHelp(dutySection);
     Section feedbackSection = top.child("feedback");
     FeedbackSettings feedback = ControlReader.feedback(feedbackSection);
     Section spoolSection = top.child("spool");
@@ -157,6 +159,7 @@ public final class SettingsFile {
             wires,
             demand,
             actuator,
+            exhaustHelp,
             pins);
     List<Section> sections =
         new ArrayList<>(

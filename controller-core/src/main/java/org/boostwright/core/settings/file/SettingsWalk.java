@@ -196,6 +196,12 @@ final class SettingsWalk {
     visitor.remark("target.rows", "over " + settings.demand().id());
     visitor.table("target.boost", settings.target(), level);
     visitor.table("base_duty.duty_pct", settings.baseDuty(), Quantity.SHARE);
+    curve(
+        "base_duty.exhaust_help_rpm",
+        Quantity.RPM,
+        "base_duty.exhaust_help",
+        settings.exhaustHelp(),
+        Quantity.plain("kPa per kPa"));
     visitor.flag("feedback.enabled", settings.feedback().enabled());
     gain("kp_pct_per_kpa", settings.feedback().kpDutyPerKpa(), "% per kPa");
     gain("ki_pct_per_kpa_s", settings.feedback().kiDutyPerKpaSecond(), "% per kPa and second");

@@ -96,9 +96,7 @@ class RecordReplayTest {
     assertThat(result.meta()).isEqualTo("boostwright-log-1 digest 17");
     // The run was worth replaying: control, faults, rest.
     assertThat(result.stateSeconds().get(SafetyState.CONTROLLING)).isGreaterThan(2.0);
-    assertThat(result.faults())
-        .extracting(FaultEvent::code)
-        .contains(FaultCode.MAP_NOT_A_NUMBER);
+    assertThat(result.faults()).extracting(FaultEvent::code).contains(FaultCode.MAP_NOT_A_NUMBER);
   }
 
   @Test
@@ -114,8 +112,7 @@ class RecordReplayTest {
 
   @Test
   void aRecordedOutputThatIsChangedShowsInItsRowOnly() throws LogRefusedException {
-    RecordResult result =
-        replay(ReplayCar.settings(), withCell(3001, "duty_fraction", "0.123"));
+    RecordResult result = replay(ReplayCar.settings(), withCell(3001, "duty_fraction", "0.123"));
     assertThat(result.differingRows()).isEqualTo(1);
     assertThat(result.firstDifference().column()).isEqualTo("duty_fraction");
     assertThat(result.firstDifference().recorded()).isEqualTo(0.123);

@@ -25,6 +25,7 @@ import org.boostwright.rig.replay.csv.RepairKind;
 import org.boostwright.rig.replay.csv.SignalTrace;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -41,6 +42,15 @@ class RecordedDrivesTest {
 
   private static final Map<String, RecordedLog> LOGS = new HashMap<>();
   private static final Map<String, Double> CONTROLLED = new HashMap<>();
+
+  static List<String> drives() {
+    return List.of(
+        "drive-a-acceleration.csv",
+        "drive-b-free.csv",
+        "drive-c-normal.csv",
+        "drive-d-traffic.csv",
+        "drive-e-normal.csv");
+  }
 
   private static RecordedLog drive(String name) throws LogRefusedException {
     Path file = Path.of(System.getProperty("boostwright.shared", ""), "data", "drives", name);
@@ -100,14 +110,7 @@ class RecordedDrivesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "drive-a-acceleration.csv",
-        "drive-b-free.csv",
-        "drive-c-normal.csv",
-        "drive-d-traffic.csv",
-        "drive-e-normal.csv"
-      })
+  @MethodSource("drives")
   void resolutionAndRefreshAreFound(String name) throws LogRefusedException {
     RecordedLog log = drive(name);
     SignalTrace map = log.require(LogSignal.MAP);
@@ -121,14 +124,7 @@ class RecordedDrivesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "drive-a-acceleration.csv",
-        "drive-b-free.csv",
-        "drive-c-normal.csv",
-        "drive-d-traffic.csv",
-        "drive-e-normal.csv"
-      })
+  @MethodSource("drives")
   void noDriveRaisesAFaultWhateverStandsForDemand(String name) throws LogRefusedException {
     RecordedLog log = drive(name);
     Settings car = ReplayCar.settings();
@@ -149,8 +145,7 @@ class RecordedDrivesTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"drive-b-free.csv", "drive-d-traffic.csv"})
-  void pausesRestartTheControllerAndByTheOtherRuleAreStale(String name)
-      throws LogRefusedException {
+  void pausesRestartTheControllerAndByTheOtherRuleAreStale(String name) throws LogRefusedException {
     RecordedLog log = drive(name);
     TraceResult stale =
         TraceReplay.run(ReplayCar.settings(), log, diesel().withGapRule(GapRule.STALE_DATA));
@@ -166,22 +161,16 @@ class RecordedDrivesTest {
   }
 
   @ParameterizedTest
-  @CsvSource({
-    "drive-a-acceleration.csv, 200",
-    "drive-b-free.csv, 200",
-    "drive-c-normal.csv, 200",
-    "drive-d-traffic.csv, 200",
-    "drive-e-normal.csv, 200"
-  })
-  void aStatedLimitTripsOnlyWhereTheRecordedPressureWasAboveIt(String name, double limitKpa)
+  @MethodSource("drives")
+  void aStatedLimitTripsOnlyWhereTheRecordedPressureWasAboveIt(String name)
       throws LogRefusedException {
+    double limitKpa = 200.0;
     RecordedLog log = drive(name);
     TraceResult result = TraceReplay.run(ReplayCar.settings(), log, diesel().withCutoff(limitKpa));
     assertThat(result.overboosts()).isNotEmpty();
     assertThat(result.faults())
         .extracting(FaultEvent::code)
-        .isSubsetOf(
-            FaultCode.OVERBOOST, FaultCode.OVERBOOST_REPEATED, FaultCode.VALVE_NO_EFFECT);
+        .isSubsetOf(FaultCode.OVERBOOST, FaultCode.OVERBOOST_REPEATED, FaultCode.VALVE_NO_EFFECT);
     SignalTrace map = log.require(LogSignal.MAP);
     for (OverboostEvent event : result.overboosts()) {
       int row = 0;
@@ -258,8 +247,7 @@ class RecordedDrivesTest {
       double at = longestControl(name);
       TraceSplice splice = new TraceSplice(channel, kind, at, at + 10.0, amount);
       TraceResult result =
-          TraceReplay.run(
-              ReplayCar.settings(), drive(name), diesel().withSplices(List.of(splice)));
+          TraceReplay.run(ReplayCar.settings(), drive(name), diesel().withSplices(List.of(splice)));
       assertThat(result.everySpliceTookEffect()).isTrue();
       assertThat(result.faults()).as(name).isNotEmpty();
       FaultEvent fault = result.faults().get(0);
@@ -282,8 +270,7 @@ class RecordedDrivesTest {
   void anOffsetIsSeenWhenTheEngineIsStopped(String name, double from) throws LogRefusedException {
     TraceSplice splice = TraceSplice.from(from, AnalogChannel.MAP, SpliceKind.OFFSET, 12.0);
     TraceResult result =
-        TraceReplay.run(
-            ReplayCar.settings(), drive(name), diesel().withSplices(List.of(splice)));
+        TraceReplay.run(ReplayCar.settings(), drive(name), diesel().withSplices(List.of(splice)));
     assertThat(result.faults().get(0).code()).isEqualTo(FaultCode.MAP_AMBIENT_MISMATCH);
     assertThat(result.faults().get(0).seconds()).isBetween(from, from + 25.0);
     assertThat(result.faults().get(0).engineRpm()).isLessThan(100.0);

@@ -61,12 +61,14 @@ class TraceReplayTest {
 
   @Test
   void sensorsAreAsCoarseAndSlowAsTheRecording() throws LogRefusedException {
-    AnalogSensor map = channel(replay(SyntheticDrive.slow(), ReplayOptions.DEFAULT), AnalogChannel.MAP).sensor();
+    AnalogSensor map =
+        channel(replay(SyntheticDrive.slow(), ReplayOptions.DEFAULT), AnalogChannel.MAP).sensor();
     assertThat(map.stepVolts()).isCloseTo(4.0 / 280.0, within(1e-9)); // 1 kPa
     assertThat(map.refreshMillis()).isCloseTo(200.0, within(0.5));
     assertThat(map.frozenIsWatched()).isFalse();
     assertThat(map.maxRatePerSecond()).isCloseTo(3000.0 + 1.0 / 0.2, within(0.1));
-    AnalogSensor fine = channel(replay(SyntheticDrive.fast(), ReplayOptions.DEFAULT), AnalogChannel.MAP).sensor();
+    AnalogSensor fine =
+        channel(replay(SyntheticDrive.fast(), ReplayOptions.DEFAULT), AnalogChannel.MAP).sensor();
     assertThat(fine.stepVolts()).isEqualTo(187.5e-6);
     assertThat(fine.refreshMillis()).isCloseTo(5.0, within(0.001));
     assertThat(fine.frozenIsWatched()).isTrue();
@@ -177,8 +179,7 @@ class TraceReplayTest {
     for (int i = 0; i < 400; i++) {
       double map = i < 100 ? 99.0 : 140.0;
       int pedal = i < 300 ? 60 : 10;
-      text.append(
-          String.format(Locale.ROOT, "%.2f,%.0f,2500,83.0,%d%n", 0.05 * i, map, pedal));
+      text.append(String.format(Locale.ROOT, "%.2f,%.0f,2500,83.0,%d%n", 0.05 * i, map, pedal));
     }
     RecordedLog log = SyntheticDrive.parse(text.toString());
     ReplayOptions options =

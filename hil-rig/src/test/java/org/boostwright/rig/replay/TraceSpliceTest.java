@@ -47,8 +47,7 @@ class TraceSpliceTest {
   void everyFaultRestsInItsTime(
       AnalogChannel channel, SpliceKind kind, double amount, FaultCode expected, double seconds)
       throws LogRefusedException {
-    TraceResult result =
-        replay(SyntheticDrive.fast(), TraceSplice.from(AT, channel, kind, amount));
+    TraceResult result = replay(SyntheticDrive.fast(), TraceSplice.from(AT, channel, kind, amount));
     assertThat(result.faults()).extracting(FaultEvent::code).contains(expected);
     FaultEvent first = result.faults().get(0);
     assertThat(first.code()).isEqualTo(expected);
@@ -95,9 +94,7 @@ class TraceSpliceTest {
     TraceResult result =
         replay(
             SyntheticDrive.slow(), TraceSplice.from(AT, AnalogChannel.MAP, SpliceKind.FROZEN, 0));
-    assertThat(result.faults())
-        .extracting(FaultEvent::code)
-        .doesNotContain(FaultCode.MAP_FROZEN);
+    assertThat(result.faults()).extracting(FaultEvent::code).doesNotContain(FaultCode.MAP_FROZEN);
     assertThat(result.notes()).anyMatch(n -> n.contains("frozen"));
   }
 
@@ -114,11 +111,9 @@ class TraceSpliceTest {
 
   @Test
   void splicesThatMeanNothingAreRefused() {
-    assertThatThrownBy(
-            () -> new TraceSplice(AnalogChannel.MAP, SpliceKind.OPEN, 2.0, 1.0, 0.0))
+    assertThatThrownBy(() -> new TraceSplice(AnalogChannel.MAP, SpliceKind.OPEN, 2.0, 1.0, 0.0))
         .isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(
-            () -> TraceSplice.from(1.0, AnalogChannel.MAP, SpliceKind.INTERMITTENT, 1.5))
+    assertThatThrownBy(() -> TraceSplice.from(1.0, AnalogChannel.MAP, SpliceKind.INTERMITTENT, 1.5))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(
             () -> TraceSplice.from(1.0, AnalogChannel.MAP, SpliceKind.OFFSET, Double.NaN))

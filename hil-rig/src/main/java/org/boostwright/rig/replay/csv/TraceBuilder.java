@@ -21,7 +21,11 @@ final class TraceBuilder {
   private final List<Draft> drafts = new ArrayList<>();
 
   private record Draft(
-      CellColumn column, double[] values, SignalTrace.Step step, RefreshFinder finder, double rows) {}
+      CellColumn column,
+      double[] values,
+      SignalTrace.Step step,
+      RefreshFinder finder,
+      double rows) {}
 
   TraceBuilder(String file, TimeLine time, double ambientKpaAbs, List<String> notes) {
     this.file = file;
@@ -38,7 +42,8 @@ final class TraceBuilder {
     ColumnUse use = column.use();
     double[] values = column.written(time.kept());
     if (Arrays.stream(values).allMatch(Double::isNaN)) {
-      notes.add("'" + use.header() + "' has no value in any row; " + use.signal().id() + " is left out");
+      notes.add(
+          "'" + use.header() + "' has no value in any row; " + use.signal().id() + " is left out");
       return;
     }
     boolean undeclared = use.unitAssumed() && use.declared() == ColumnMapping.NONE;
@@ -100,7 +105,8 @@ final class TraceBuilder {
   }
 
   Map<LogSignal, SignalTrace> build() {
-    double[] known = drafts.stream().mapToDouble(Draft::rows).filter(r -> r > 0.0).sorted().toArray();
+    double[] known =
+        drafts.stream().mapToDouble(Draft::rows).filter(r -> r > 0.0).sorted().toArray();
     double usual = known.length == 0 ? 1.0 : known[known.length / 2];
     Map<LogSignal, SignalTrace> traces = new EnumMap<>(LogSignal.class);
     for (Draft draft : drafts) {

@@ -51,7 +51,8 @@ public final class Blocks {
         SensorInputBlock.build(
             map("map-input-simple", "Manifold pressure input without a follower"), MAP_SIMPLE),
         SlowInputsBlock.build(true),
-        ConverterBlock.spi());
+        ConverterBlock.spi(),
+        ModuleBuildBlock.build(w));
   }
 
   private static Names map(String id, String title) {

@@ -106,7 +106,7 @@ final class HeartbeatGateBlock {
     b.wire("R312.1 -- 76,49 -- 76,35").wire("R312.2 -- A1.40.1").wire("D307.A -- 84,49");
     b.ground("R302.2", "Q301.S", "D305.A", "D301.A", "R313.2", "C302.2", "R304.2", "R307.2", "R310.2");
     b.rail("R311.1", "D307.K");
-    b.note(3, 36, "Heartbeat: toggled in every tick, 100 Hz. Stuck high, stuck low or slower than 20 Hz: Q304 opens.");
+    b.note(3, 36, "Heartbeat: toggled in every tick, 100 Hz. Stuck at either level: Q304 opens after 30 to 100 ms.");
     b.note(3, 38, "No permit device fitted: join J3.7 to J3.8.");
     return b.build();
   }

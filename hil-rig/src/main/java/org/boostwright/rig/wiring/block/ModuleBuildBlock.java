@@ -3,6 +3,7 @@ package org.boostwright.rig.wiring.block;
 import static org.boostwright.rig.wiring.block.Nets.BAT;
 import static org.boostwright.rig.wiring.block.Nets.COIL_FEED;
 import static org.boostwright.rig.wiring.block.Nets.COIL_FUSED;
+import static org.boostwright.rig.wiring.block.Blocks.COIL_OHMS;
 import static org.boostwright.rig.wiring.block.Nets.COIL_N;
 import static org.boostwright.rig.wiring.block.Nets.COIL_P;
 import static org.boostwright.rig.wiring.block.Nets.COIL_PWM;
@@ -84,7 +85,7 @@ final class ModuleBuildBlock {
     b.part("D201", Symbol.DIODE, PartClasses.DIODE_FLYBACK, "200 V, 1 A", 48, 47, Turn.CCW, COIL_N, COIL_P);
     b.part(
         "Y201", Symbol.VALVE_COIL, PartClasses.VALVE_COIL,
-        Si.people(w.coil().ohms(), "Ω") + ", " + Si.people(w.coil().henries(), "H"), 60, 42,
+        Si.people(COIL_OHMS, "Ω") + ", " + Si.people(w.coil().henries(), "H"), 60, 42,
         Turn.CW, COIL_P, COIL_N);
     b.wire("M3.NO -- 42,30 -- 42,40 -- 60,40 -- Y201.1").wire("M2.V+ -- 42,44 -- 42,40");
     b.wire("M2.OUT+ -- 42,46 -- 42,44").wire("D201.K -- 48,40");

@@ -11,6 +11,7 @@ import picocli.CommandLine.Option;
 /** The whole job on the built-in project car. */
 @Command(
     name = "demo",
+    header = "The whole job on the built-in project car, in under a minute.",
     description = {
       "The whole job on the built-in project car in under a minute: settings, duty sweep of the",
       "virtual valve, pulls on the spring, on base duty alone and with pressure feedback, and a",

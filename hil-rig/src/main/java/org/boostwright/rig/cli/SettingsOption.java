@@ -22,10 +22,9 @@ final class SettingsOption {
   @Option(
       names = "--settings",
       paramLabel = "FILE",
-      description = {
-        "Settings file. Default: car.toml in the current folder if there is one, else the",
-        "built-in project car; the command says which it took."
-      })
+      description =
+          "Settings file. Default: car.toml in the current folder if there is one, else "
+              + "the built-in project car; the command says which it took.")
   Optional<Path> file = Optional.empty();
 
   /**

@@ -12,6 +12,7 @@ import org.boostwright.rig.report.DisplayUnits;
 import org.boostwright.rig.result.Result;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.SettingsTables;
+import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Units;
 import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullMeasures;
@@ -97,6 +98,12 @@ public record Demo(Result result, PullRun closedLoop, PullRun failure) {
     result.add(PullResult.plot("closed_loop", "Pull with pressure feedback", closed));
     result.add(PullResult.plot("failure", "The sensor wire opens at full boost", failed));
     SettingsTables.add(result, settings);
+    result.find(
+        "your_own_car",
+        Severity.NOTE,
+        "Everything here is the built-in project car.",
+        "copy docs/project-car.toml to car.toml, put in the numbers of your own car, and run"
+            + " 'boostwright check car.toml', then 'boostwright pull'");
     result.caution(PullResult.VIRTUAL);
     result.provenance("settings", "the built-in project car");
     result.provenance("pulls", "gear 3 from 2500 to 6200 rpm, sea level, 20 °C");

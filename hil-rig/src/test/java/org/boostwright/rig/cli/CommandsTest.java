@@ -44,7 +44,9 @@ class CommandsTest {
   private static void assertDocumented(JsonNode json) throws Exception {
     String docs = Files.readString(ROOT.resolve("docs/json.md"));
     for (JsonNode m : json.get("measurements")) {
-      assertThat(docs).contains("`" + m.get("id").asText() + "`");
+      assertThat(docs.contains("`" + m.get("id").asText() + "`"))
+          .as("%s is in docs/json.md", m.get("id").asText())
+          .isTrue();
     }
   }
 

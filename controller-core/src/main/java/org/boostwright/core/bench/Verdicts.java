@@ -166,14 +166,18 @@ public final class Verdicts {
       monotone(rest);
       return false;
     }
+    // A trapped line empties through its leak in the end; a bleed settles in between.
+    boolean trapped =
+        full || left > PolarityRoutine.FULL_SHARE * rest || !r.energised.settled();
     VerdictCode code =
         switch (r.heard) {
           case NOTHING -> VerdictCode.VENT_BLOCKED;
-          case PUFF -> VerdictCode.SENSOR_ON_WRONG_LINE;
+          case PUFF ->
+              left > PolarityRoutine.FULL_SHARE * rest
+                  ? VerdictCode.SENSOR_ON_WRONG_LINE
+                  : VerdictCode.VENT_RESTRICTED;
           case STEADY_WHILE_ON ->
-              full || left > PolarityRoutine.FULL_SHARE * rest
-                  ? VerdictCode.SUPPLY_AND_ACTUATOR_EXCHANGED
-                  : VerdictCode.BLEED_VALVE;
+              trapped ? VerdictCode.SUPPLY_AND_ACTUATOR_EXCHANGED : VerdictCode.BLEED_VALVE;
           default -> VerdictCode.LINE_DOES_NOT_EMPTY;
         };
     add(code, "Fully energised the line keeps %.1f of %.1f kPa gauge.", left, rest);

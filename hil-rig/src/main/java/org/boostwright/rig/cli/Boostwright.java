@@ -59,6 +59,7 @@ public final class Boostwright implements Callable<Integer> {
 
   private static List<Subcommand> commands(Terminal terminal) {
     return List.of(
+        new DemoCommand(terminal),
         new CheckCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),

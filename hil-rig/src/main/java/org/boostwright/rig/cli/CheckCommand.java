@@ -12,6 +12,7 @@ import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.rig.result.Finding;
 import org.boostwright.rig.result.Result;
 import org.boostwright.rig.result.ResultBuilder;
+import org.boostwright.rig.result.SettingsTables;
 import org.boostwright.rig.result.Severity;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;

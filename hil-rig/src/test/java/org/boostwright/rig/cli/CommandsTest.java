@@ -200,4 +200,67 @@ class CommandsTest {
     assertThat(run("replay", log(175).toString(), "--set", "virtual.mass_kg=900")).isEqualTo(2);
     assertThat(run("replay", log(175).toString(), "--set", "nonsense")).isEqualTo(2);
   }
+
+  @Test
+  void pullPassesKeepsItsLogAndReplaysFromIt() throws Exception {
+    Path kept = folder.resolve("run");
+    assertThat(run("pull", "--to-rpm", "4000", "--out", kept.toString(), "--json")).isEqualTo(0);
+    JsonNode json = json();
+    assertThat(json.get("seed").asLong()).isEqualTo(1);
+    assertThat(value(json, "pull.peak_map_kpa")).isBetween(170.0, 195.0);
+    assertDocumented(json);
+    List<String> log = Files.readAllLines(kept.resolve("log.csv"));
+    assertThat(log.get(0)).startsWith("time_ns,map_raw_v").endsWith(",meta");
+    assertThat(log.get(1)).endsWith(json.get("settings_digest").asText() + " 1");
+  }
+
+  /** A sensor that reads 25 kPa low deceives the controller, but never the verdict. */
+  @Test
+  void pullIsJudgedByTheTruePressure() throws Exception {
+    Path kept = folder.resolve("run");
+    assertThat(
+            run(
+                "pull",
+                "--to-rpm",
+                "4500",
+                "--set",
+                "virtual.map_offset_kpa=-25",
+                "--out",
+                kept.toString(),
+                "--json"))
+        .isEqualTo(1);
+    assertThat(value(json(), "pull.peak_map_kpa")).isGreaterThan(200.0);
+    assertThat(value(json(), "pull.above_limit_ms")).isPositive();
+  }
+
+  @Test
+  void virtualCarCanBeChangedForOneRun() throws Exception {
+    Path kept = folder.resolve("run");
+    String[] args = {
+      "pull",
+      "--to-rpm",
+      "4000",
+      "--out",
+      kept.toString(),
+      "--json",
+      "--set",
+      "virtual.mass_kg=2300"
+    };
+    assertThat(run(args)).isEqualTo(0);
+    double heavy = value(json(), "pull.seconds");
+    out.getBuffer().setLength(0);
+    args[args.length - 1] = "virtual.mass_kg=1150";
+    assertThat(run(args)).isEqualTo(0);
+    assertThat(heavy).isGreaterThan(1.5 * value(json(), "pull.seconds"));
+    assertThat(run("pull", "--set", "virtual.mass_kg=NaN")).isEqualTo(2);
+    assertThat(run("pull", "--set", "virtual.wings=2")).isEqualTo(2);
+  }
+
+  @Test
+  void pullWithRefusedSettingsIsWrongUseWithEveryProblem() throws Exception {
+    Path file = settings(projectCar().replace("coil_ohms       = 30", "coil_ohms = 0\ncolour = 1"));
+    assertThat(run("pull", "--settings", file.toString(), "--json")).isEqualTo(2);
+    assertThat(json().get("findings")).hasSize(2);
+    assertThat(json().get("verdict").asText()).isEqualTo("refused");
+  }
 }

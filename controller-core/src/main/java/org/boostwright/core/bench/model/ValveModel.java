@@ -14,7 +14,9 @@ package org.boostwright.core.bench.model;
  * @param fillRatePerSecond rate of the path from supply to chamber, 1/s
  * @param ventRatePerSecond rate of the path from chamber to vent, 1/s
  * @param leakRatePerSecond rate of a leak from chamber to ambient, 1/s
- * @param criticalRatio b of both paths, 0.1 to 0.6
+ * @param fillCriticalRatio b of the path from supply to chamber; a supply that sags with flow makes it
+ *     look smaller than the valve's own, even below 0
+ * @param ventCriticalRatio b of the path from chamber to vent, also used for the leak
  */
 public record ValveModel(
     double onDelaySeconds,
@@ -22,7 +24,26 @@ public record ValveModel(
     double fillRatePerSecond,
     double ventRatePerSecond,
     double leakRatePerSecond,
-    double criticalRatio) {
+    double fillCriticalRatio,
+    double ventCriticalRatio) {
+
+  /** A valve with the same critical ratio both ways. */
+  public ValveModel(
+      double onDelaySeconds,
+      double offDelaySeconds,
+      double fillRatePerSecond,
+      double ventRatePerSecond,
+      double leakRatePerSecond,
+      double criticalRatio) {
+    this(
+        onDelaySeconds,
+        offDelaySeconds,
+        fillRatePerSecond,
+        ventRatePerSecond,
+        leakRatePerSecond,
+        criticalRatio,
+        criticalRatio);
+  }
 
   /** Refuses what is no valve, NaN included. */
   public ValveModel {
@@ -33,9 +54,16 @@ public record ValveModel(
     if (!(leakRatePerSecond >= 0.0 && leakRatePerSecond < 1e6)) {
       throw new IllegalArgumentException("leak rate " + leakRatePerSecond + " 1/s is below 0");
     }
-    if (!(criticalRatio >= 0.05 && criticalRatio <= 0.8)) {
+    if (!(fillCriticalRatio >= -1.0
+        && fillCriticalRatio <= 0.8
+        && ventCriticalRatio >= 0.05
+        && ventCriticalRatio <= 0.8)) {
       throw new IllegalArgumentException(
-          "critical pressure ratio " + criticalRatio + " is outside 0.05 to 0.8");
+          "critical pressure ratios "
+              + fillCriticalRatio
+              + " (filling, -1 to 0.8) and "
+              + ventCriticalRatio
+              + " (venting, 0.05 to 0.8)");
     }
   }
 
@@ -107,8 +135,8 @@ public record ValveModel(
     }
     for (int i = 0; i < 50; i++) {
       double p = 0.5 * (low + high);
-      double in = fillRatePerSecond * supplyKpaAbs * flowFunction(p / supplyKpaAbs, criticalRatio);
-      double out = leakRatePerSecond * p * flowFunction(ambientKpaAbs / p, criticalRatio);
+      double in = fillRatePerSecond * supplyKpaAbs * flowFunction(p / supplyKpaAbs, fillCriticalRatio);
+      double out = leakRatePerSecond * p * flowFunction(ambientKpaAbs / p, ventCriticalRatio);
       if (in > out) {
         low = p;
       } else {

@@ -42,7 +42,12 @@ public final class Verdicts {
 
   /** True when nothing stands in the way of a proof; advice does not. */
   public static boolean sound(List<BenchVerdict> verdicts) {
-    return verdicts.stream().allMatch(v -> v.code().grade() == Grade.ADVICE);
+    for (BenchVerdict verdict : verdicts) {
+      if (verdict.code().grade() != Grade.ADVICE) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private void judge() {
@@ -300,12 +305,18 @@ public final class Verdicts {
   }
 
   private void steadiness() {
-    long unsteady =
-        r.sweepUp.stream().filter(x -> !x.settled()).count()
-            + r.sweepDown.stream().filter(x -> !x.settled()).count();
+    int unsteady = unsteady(r.sweepUp) + unsteady(r.sweepDown);
     if (unsteady > 0) {
       add(VerdictCode.LINE_UNSTEADY, "%d sweep readings did not settle in 30 s.", unsteady);
     }
+  }
+
+  private static int unsteady(List<Reading> readings) {
+    int count = 0;
+    for (Reading reading : readings) {
+      count += reading.settled() ? 0 : 1;
+    }
+    return count;
   }
 
   private void actuator() {

@@ -72,6 +72,11 @@ final class PeriodicLine {
     return new SteadyLine(mean, Math.min(bottom, top), Math.max(start, top));
   }
 
+  /** Pressure after venting for a while, kPa absolute. */
+  double vented(double p, double seconds) {
+    return empty(p, seconds, ventRate + leakRate);
+  }
+
   private double onePeriod(double p, double ventSeconds, double fillSeconds) {
     return fill(empty(p, ventSeconds, ventRate + leakRate), fillSeconds);
   }

@@ -16,7 +16,7 @@ import java.util.List;
  */
 public final class ReadingsPosterior {
   private static final int DEFAULT_SIZE = 600;
-  private static final int MOVES = 4;
+  private static final int MOVES = 3;
   private static final double SHIVER_SHARE = 0.08;
   private static final double MODEL_SHARE = 0.012;
   private static final double LEAST_KPA = 0.3;
@@ -185,7 +185,7 @@ public final class ReadingsPosterior {
     double[] trial = new double[ValvePrior.SIZE];
     GaugeReading last = readings.get(readings.size() - 1);
     for (int turn = 0; turn < MOVES; turn++) {
-      double scale = turn % 2 == 0 ? 0.7 : 0.25;
+      double scale = turn % 2 == 0 ? 0.7 : 0.3;
       for (int i = 0; i < size; i++) {
         double[] a = cloud[(int) (size * sequence.uniform())];
         double[] b = cloud[(int) (size * sequence.uniform())];
@@ -223,9 +223,7 @@ public final class ReadingsPosterior {
   }
 
   private double logLikelihood(ValveModel valve, GaugeReading reading) {
-    SteadyLine line =
-        valve.steady(
-            reading.frequencyHz(), reading.dutyFraction(), supplyKpaAbs, ambientKpaAbs);
+    SteadyLine line = reading.expected(valve, supplyKpaAbs, ambientKpaAbs);
     double sigma = sigmaKpa(line, reading.resolutionKpa());
     double z = (reading.kpaGauge() - (line.meanKpaAbs() - ambientKpaAbs)) / sigma;
     double slip = SLIP_SHARE / (supplyKpaAbs - ambientKpaAbs);
@@ -233,19 +231,21 @@ public final class ReadingsPosterior {
     return Math.log(right + slip);
   }
 
-  /** Mean pressure the cloud expects at a setting, with the deviation of one reading, kPa gauge. */
-  public double[] expected(double frequencyHz, double dutyFraction, double resolutionKpa) {
+  /**
+   * Share of the cloud that finds a reading believable, within four deviations; near 0 means a slip
+   * of eye or finger.
+   */
+  public double belief(GaugeReading reading) {
     double[] weights = weights();
-    double mean = 0.0;
-    double square = 0.0;
+    double sum = 0.0;
     for (int i = 0; i < size; i++) {
-      SteadyLine line = valve(i).steady(frequencyHz, dutyFraction, supplyKpaAbs, ambientKpaAbs);
-      double p = line.meanKpaAbs() - ambientKpaAbs;
-      double sigma = sigmaKpa(line, resolutionKpa);
-      mean += weights[i] * p;
-      square += weights[i] * (p * p + sigma * sigma);
+      SteadyLine line = reading.expected(valve(i), supplyKpaAbs, ambientKpaAbs);
+      double error = reading.kpaGauge() - (line.meanKpaAbs() - ambientKpaAbs);
+      if (Math.abs(error) <= 4.0 * sigmaKpa(line, reading.resolutionKpa())) {
+        sum += weights[i];
+      }
     }
-    return new double[] {mean, Math.sqrt(Math.max(0.0, square - mean * mean))};
+    return sum;
   }
 
   /** Best valve with 95 % intervals. */
@@ -260,10 +260,7 @@ public final class ReadingsPosterior {
     ValveModel valve = ValvePrior.valve(best);
     double squares = 0.0;
     for (GaugeReading r : readings) {
-      double mean =
-          valve
-              .steady(r.frequencyHz(), r.dutyFraction(), supplyKpaAbs, ambientKpaAbs)
-              .meanKpaAbs();
+      double mean = r.expected(valve, supplyKpaAbs, ambientKpaAbs).meanKpaAbs();
       double error = mean - ambientKpaAbs - r.kpaGauge();
       squares += error * error;
     }

@@ -126,6 +126,19 @@ public record ValveModel(
         frequencyHz, Math.max(0.0, Math.min(period, vent)), supplyKpaAbs, ambientKpaAbs);
   }
 
+  /**
+   * What is left in a line whose supply has been shut at rest pressure after one pulse on the coil,
+   * kPa absolute; it vents from {@code t_on} after the pulse's start to {@code t_off} after its end.
+   */
+  public double afterPulseKpaAbs(
+      double pulseSeconds, double supplyKpaAbs, double ambientKpaAbs) {
+    if (!(pulseSeconds > onDelaySeconds) || !(supplyKpaAbs > ambientKpaAbs)) {
+      return supplyKpaAbs;
+    }
+    return new PeriodicLine(this, supplyKpaAbs, ambientKpaAbs)
+        .vented(supplyKpaAbs, pulseSeconds + offDelaySeconds - onDelaySeconds);
+  }
+
   /** Pressure at rest: the supply less what a leak takes, kPa absolute. */
   public double restKpaAbs(double supplyKpaAbs, double ambientKpaAbs) {
     double low = ambientKpaAbs;

@@ -1,8 +1,6 @@
 package org.boostwright.core.settings;
 
-import org.boostwright.core.settings.WiringSettings.Clamp;
 import org.boostwright.core.settings.WiringSettings.Coil;
-import org.boostwright.core.settings.WiringSettings.Converter;
 import org.boostwright.core.settings.WiringSettings.Driver;
 import org.boostwright.core.settings.WiringSettings.Heartbeat;
 import org.boostwright.core.settings.WiringSettings.PressureInput;
@@ -51,15 +49,9 @@ public record WiringNumbers(WiringSettings wiring, double coilOhms) {
     return wiring.map().sensorSupplyVolts() * dividerRatio();
   }
 
-  /** Highest volts the converter can tell apart, V. */
-  public double converterTopVolts() {
-    Converter converter = wiring.converter();
-    return Math.min(converter.fullScaleVolts(), converter.supplyVolts());
-  }
-
-  /** Share of the converter's range that a span of volts uses, 0 to 1. */
+  /** Share of the converter's supply that a span of volts uses, 0 to 1. */
   public double rangeUsedFraction(double lowVolts, double highVolts) {
-    return (highVolts - lowVolts) / converterTopVolts();
+    return (highVolts - lowVolts) / wiring.converterSupplyVolts();
   }
 
   /** Resistance the filter's capacitor sees, ohm. */
@@ -213,11 +205,6 @@ public record WiringNumbers(WiringSettings wiring, double coilOhms) {
     double pump = h.pumpVolts() * pumpShare - PUMP_DIODES_VOLTS;
     double volts = share * pump / (1.0 - (1.0 - share) * Math.exp(-BEAT_SECONDS / lag));
     return volts > threshold ? lag * Math.log(volts / threshold) : 0.0;
-  }
-
-  /** True when something takes the coil's current before the switch breaks down. */
-  public boolean clamped() {
-    return wiring.coil().clamp() != Clamp.NONE;
   }
 
   private static double parallel(double a, double b) {

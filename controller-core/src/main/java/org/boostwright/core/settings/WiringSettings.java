@@ -4,40 +4,30 @@ package org.boostwright.core.settings;
  * The values of the circuit between car and computer, as far as numbers follow from them.
  *
  * <p>Whatever a settings file leaves out has the value of the project's own circuit, {@link
- * #DEFAULT}. Nothing in the controller depends on these: they are there so that a wrong part is
+ * #DEFAULT}. The coil's resistance stands in {@link ValveSettings}. Nothing in the controller depends on these: they are there so that a wrong part is
  * found on paper.
  *
- * @param converter analogue-to-digital converter
+ * @param converterSupplyVolts supply of the analogue-to-digital converter: no input may go beyond, V
  * @param map pressure-sensor input
  * @param coil the valve's coil and what releases it
  * @param driver low-side switch of the coil
  * @param heartbeat the gate that holds the coil supply closed
  */
 public record WiringSettings(
-    Converter converter, PressureInput map, Coil coil, Driver driver, Heartbeat heartbeat) {
+    double converterSupplyVolts,
+    PressureInput map,
+    Coil coil,
+    Driver driver,
+    Heartbeat heartbeat) {
 
   /** The project's own circuit. */
   public static final WiringSettings DEFAULT =
       new WiringSettings(
-          new Converter(6.144, 15, 5.0),
+          5.0,
           new PressureInput(5.0, true, 51e3, 0.0, 0.0, 5600.0, 680e-9),
-          new Coil(30.0, 0.1, 0.2, 0.0933, 1.6e-3, 2.8e-3, Clamp.DIODE, 0.8),
+          new Coil(0.1, 0.2, 0.0933, 1.6e-3, 2.8e-3, Clamp.DIODE, 0.8),
           new Driver(3.3, 1.5, 60.0, 0.15, 4700.0, 2.0, 33.0),
           new Heartbeat(100e3, 330e-9, 470e-9, 8.2, 0.8, 1.5));
-
-  /**
-   * Analogue-to-digital converter, single-ended.
-   *
-   * @param fullScaleVolts volts of the code after the last one, V
-   * @param bits bits from 0 V to full scale
-   * @param supplyVolts supply of the converter: no input may go beyond it, V
-   */
-  public record Converter(double fullScaleVolts, int bits, double supplyVolts) {
-    /** Volts of one code. */
-    public double stepVolts() {
-      return fullScaleVolts / Math.scalb(1.0, bits);
-    }
-  }
 
   /**
    * From the pressure sensor's wire to the converter: bias to ground, perhaps a buffer, perhaps a
@@ -76,7 +66,6 @@ public record WiringSettings(
   /**
    * The valve's coil.
    *
-   * @param ohms resistance at 20 degC, ohm
    * @param henries inductance, H
    * @param pickUpAmps current at which the spool leaves its rest, A
    * @param dropOutAmps current at which it falls back, A
@@ -86,7 +75,6 @@ public record WiringSettings(
    * @param clampVolts diode and Zener: volts across the coil; TVS: volts from drain to ground, V
    */
   public record Coil(
-      double ohms,
       double henries,
       double pickUpAmps,
       double dropOutAmps,

@@ -43,7 +43,7 @@ class WiringNumbersTest {
     Coil c = OWN.coil();
     Coil weak =
         new Coil(
-            c.ohms(), c.henries(), 0.5, c.dropOutAmps(), c.spoolOnSeconds(), c.spoolOffSeconds(),
+            c.henries(), 0.5, c.dropOutAmps(), c.spoolOnSeconds(), c.spoolOffSeconds(),
             c.clamp(), c.clampVolts());
     assertThat(with(weak).pickUpSeconds()).isInfinite();
   }
@@ -95,17 +95,17 @@ class WiringNumbersTest {
   private static Coil coil(Clamp clamp, double volts) {
     Coil c = OWN.coil();
     return new Coil(
-        c.ohms(), c.henries(), c.pickUpAmps(), 14.0 / 30.0 / 5.0, c.spoolOnSeconds(),
+        c.henries(), c.pickUpAmps(), 14.0 / 30.0 / 5.0, c.spoolOnSeconds(),
         c.spoolOffSeconds(), clamp, volts);
   }
 
   private static WiringNumbers with(Coil coil) {
     return new WiringNumbers(
-        new WiringSettings(OWN.converter(), OWN.map(), coil, OWN.driver(), OWN.heartbeat()), 30.0);
+        new WiringSettings(OWN.converterSupplyVolts(), OWN.map(), coil, OWN.driver(), OWN.heartbeat()), 30.0);
   }
 
   private static WiringNumbers with(PressureInput map) {
     return new WiringNumbers(
-        new WiringSettings(OWN.converter(), map, OWN.coil(), OWN.driver(), OWN.heartbeat()), 30.0);
+        new WiringSettings(OWN.converterSupplyVolts(), map, OWN.coil(), OWN.driver(), OWN.heartbeat()), 30.0);
   }
 }

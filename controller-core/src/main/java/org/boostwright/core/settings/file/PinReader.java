@@ -45,6 +45,8 @@ final class PinReader {
     bus(i2c, "the two-wire bus (i2c_in_use)", 2, 3);
     bus(spi, "the SPI bus (spi_in_use)", 7, 8, 9, 10, 11);
     bus(uart, "the serial port (uart_in_use)", 14, 15);
+    boolean audio = section.flag("audio_board_in_use", false);
+    bus(audio, "the audio board (audio_board_in_use)", 18, 19, 20, 21);
     int chip = section.whole("pwm_chip", 0, 0, 9);
     int channel = section.whole("pwm_channel", 0, 0, 3);
     int pwm = pin(section, "pwm", true, true);
@@ -58,6 +60,7 @@ final class PinReader {
     int feedback = pin(section, "coil_feedback", wires.coilFeedback(), false);
     int tach = pin(section, "tach", true, false);
     int roadPin = pin(section, "road", road, false);
+    int watchdog = pin(section, "watchdog_board", false, false);
     if (!section.present()) {
       return null;
     }
@@ -89,7 +92,9 @@ final class PinReader {
         roadPin,
         i2c,
         spi,
-        uart);
+        uart,
+        audio,
+        watchdog);
   }
 
   private void bus(boolean used, String name, int... pins) {

@@ -9,6 +9,9 @@ import org.boostwright.rig.wiring.block.SensorInputBlock.Names;
 
 /** All sheets: those of the circuit as fitted, and those that may stand in their place. */
 public final class Blocks {
+  /** Coil resistance of the valve that is drawn and simulated, ohm. */
+  public static final double COIL_OHMS = 30.0;
+
   /** The divider of the 3.3 V way. */
   public static final PressureInput MAP_3V3 =
       new PressureInput(5.0, true, 51e3, 10e3, 15e3, 0.0, 680e-9);
@@ -51,7 +54,8 @@ public final class Blocks {
         SensorInputBlock.build(
             map("map-input-simple", "Manifold pressure input without a follower"), MAP_SIMPLE),
         SlowInputsBlock.build(true),
-        ConverterBlock.spi());
+        ConverterBlock.spi(),
+        ModuleBuildBlock.build(w));
   }
 
   private static Names map(String id, String title) {

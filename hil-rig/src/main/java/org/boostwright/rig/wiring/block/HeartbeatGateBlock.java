@@ -83,12 +83,14 @@ final class HeartbeatGateBlock {
     b.part(
         "D306", Symbol.DIODE, PartClasses.OPTO_PROTECT, "", 73, 28, Turn.CW, "PERMIT_PULL", PERMIT);
     b.terminalRight("J3.7", "permit loop: open = rest", 86, 35, PERMIT);
+    b.terminalRight("J3.8", "permit loop: return", 86, 39, GND);
+    b.wire("J3.8.1 -- 83,39").groundAt(GND, 83, 39);
     b.part(
-        "R312", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 78, 45, Turn.NONE, PERMIT, "PERMIT_PIN");
+        "R312", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 78, 49, Turn.NONE, PERMIT, "PERMIT_PIN");
     b.part(
-        "D307", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 84, 44, Turn.CCW, "PERMIT_PIN",
+        "D307", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 84, 48, Turn.CCW, "PERMIT_PIN",
         P3V3);
-    b.terminalRight("A1.40", "GPIO21 permit", 88, 45, "PERMIT_PIN");
+    b.terminalRight("A1.40", "GPIO21 permit", 88, 49, "PERMIT_PIN");
 
     b.wire("R303.1 -- 16,4 -- 12,4").wire("R303.1 -- 16,4 -- 90,4 -- Q304.S");
     b.wire("R309.1 -- 74,4").wire("D303.K -- 80,4");
@@ -101,10 +103,10 @@ final class HeartbeatGateBlock {
     b.wire("Q304.D -- 90,15 -- R310.1").wire("R310.1 -- 90,15 -- 94,15");
     b.wire("A1.36.1 -- R306.1").wire("R306.2 -- Q303.G").wire("R307.1 -- 60,26");
     b.wire("Q303.S -- 66,35 -- J3.7.1").wire("R311.2 -- D306.A").wire("D306.K -- 73,35");
-    b.wire("R312.1 -- 76,45 -- 76,35").wire("R312.2 -- A1.40.1").wire("D307.A -- 84,45");
+    b.wire("R312.1 -- 76,49 -- 76,35").wire("R312.2 -- A1.40.1").wire("D307.A -- 84,49");
     b.ground("R302.2", "Q301.S", "D305.A", "D301.A", "R313.2", "C302.2", "R304.2", "R307.2", "R310.2");
     b.rail("R311.1", "D307.K");
-    b.note(3, 36, "Heartbeat: toggled in every tick, 100 Hz. Stuck high, stuck low or slower than 20 Hz: Q304 opens.");
+    b.note(3, 36, "Heartbeat: toggled in every tick, 100 Hz. Stuck at either level: Q304 opens after 30 to 100 ms.");
     b.note(3, 38, "No permit device fitted: join J3.7 to J3.8.");
     return b.build();
   }

@@ -33,9 +33,10 @@ final class PowerBlock {
   static Block build(WiringSettings w) {
     BlockBuilder b = new BlockBuilder("power", "Supply, fuses and spring-only switch");
     BoxShape regulator = new BoxShape(List.of("VIN", "GND"), List.of("VOUT"), 11);
-    b.terminalLeft("J1.1", "battery +, key on", 4, 6, BAT);
+    b.terminalLeft("X1.1", "battery +, key on", 4, 6, BAT);
+    b.terminalLeft("J1.1", "battery +", 10, 10, VBAT_F);
     b.part("F101", Symbol.FUSE, PartClasses.FUSE, 5, 6, 6, Turn.NONE, BAT, VBAT_F);
-    b.part("D101", Symbol.TVS, PartClasses.TVS_SUPPLY, "24 V", 13, 14, Turn.CCW, GND, VBAT_F);
+    b.part("D101", Symbol.TVS, PartClasses.TVS_SUPPLY, "24 V", 14, 15, Turn.CCW, GND, VBAT_F);
     b.part(
         "D102", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_POWER, "60 V, 5 A", 18, 6, Turn.NONE, VBAT_F,
         VPROT);
@@ -64,8 +65,8 @@ final class PowerBlock {
     b.flag(COIL_FEED, 46, 36, true);
     b.flag(VBAT_F, 15, 3, true);
 
-    b.wire("J1.1.1 -- F101.1").wire("F101.2 -- D102.A").wire("D101.K -- 13,6");
-    b.wire("D101.K |- 13,3 -- 15,3");
+    b.wire("X1.1.1 -- F101.1").wire("J1.1.1 -- 11,10 -- 11,6").wire("F101.2 -- D102.A").wire("D101.K -- 14,6");
+    b.wire("D101.K -- 14,3 -- 15,3");
     b.wire("D102.K -- U101.VIN").wire("C101.1 -- 25,6").wire("D102.K -- 31,6 |- U102.VIN");
     b.wire("U101.VOUT -- A1.2.1").wire("C102.1 -- 48,6");
     b.wire("U102.VOUT -- J2.1.1").wire("C103.1 -- 48,18").wire("R101.1 -- 54,18");
@@ -76,7 +77,7 @@ final class PowerBlock {
     b.ground("D101.A", "C101.2", "U101.GND", "C102.2", "U102.GND");
     b.sensorGround("C103.2", "R101.2");
     b.label("S101", Label.ABOVE).groundAt(GND, 8, 24).label("NT101", Label.ABOVE).ground("NT101.1").sensorGround("NT101.2");
-    b.note(4, 45, "F101 and F102 stand in the harness, close to the battery. CAUTION: fuse first, then everything else.");
+    b.note(4, 45, "F101 stands in the harness, within 20 cm of the battery; F102 on the board. CAUTION: fuse first, then everything else.");
     b.note(4, 47, "The spring-only switch breaks the coil feed by hand: open = the car runs on its spring.");
     return b.build();
   }

@@ -1,6 +1,7 @@
 package org.boostwright.rig.wiring.block;
 
 import static org.boostwright.rig.wiring.block.Nets.COIL_CURRENT;
+import static org.boostwright.rig.wiring.block.Blocks.COIL_OHMS;
 import static org.boostwright.rig.wiring.block.Nets.COIL_N;
 import static org.boostwright.rig.wiring.block.Nets.COIL_P;
 import static org.boostwright.rig.wiring.block.Nets.COIL_PWM;
@@ -38,7 +39,7 @@ final class ValveDriverBlock {
         COIL_P);
     b.part(
         "Y201", Symbol.VALVE_COIL, PartClasses.VALVE_COIL,
-        Si.people(w.coil().ohms(), "Ω") + ", " + Si.people(w.coil().henries(), "H"), 33, 10,
+        Si.people(COIL_OHMS, "Ω") + ", " + Si.people(w.coil().henries(), "H"), 33, 10,
         Turn.CW, COIL_P, COIL_N);
     b.terminalRight("J1.3", "valve coil", 46, 6, COIL_P);
     b.terminalRight("J1.4", "valve coil", 46, 20, COIL_N);

@@ -8,6 +8,7 @@ import org.boostwright.rig.wiring.Part;
 import org.boostwright.rig.wiring.Part.Pin;
 import org.boostwright.rig.wiring.Si;
 import org.boostwright.rig.wiring.Symbol;
+import org.boostwright.rig.wiring.block.Blocks;
 
 /** Writes sheets as SPICE lines. Net names stay as they are; ground is node 0. */
 public final class Netlist {
@@ -69,7 +70,7 @@ public final class Netlist {
     String first = node(part.pins().get(0).net());
     String second = node(part.pins().get(1).net());
     return "L" + part.ref() + " " + first + " " + middle + " " + Si.spice(settings.coil().henries())
-        + "\nR" + part.ref() + " " + middle + " " + second + " " + Si.spice(settings.coil().ohms());
+        + "\nR" + part.ref() + " " + middle + " " + second + " " + Si.spice(Blocks.COIL_OHMS);
   }
 
   private static String nodes(List<Pin> pins) {

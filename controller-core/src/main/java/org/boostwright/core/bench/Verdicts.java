@@ -172,8 +172,7 @@ public final class Verdicts {
       return false;
     }
     // A trapped line empties through its leak in the end; a bleed settles in between.
-    boolean trapped =
-        full || left > PolarityRoutine.FULL_SHARE * rest || !r.energised.settled();
+    boolean trapped = full || left > PolarityRoutine.FULL_SHARE * rest || !r.energised.settled();
     VerdictCode code =
         switch (r.heard) {
           case NOTHING -> VerdictCode.VENT_BLOCKED;

@@ -178,7 +178,9 @@ public record WiringNumbers(WiringSettings wiring, double coilOhms) {
     return amps * amps * driver.onOhms();
   }
 
-  /** Shortest time the coil supply stays closed after the last beat, s; tolerances at their worst. */
+  /**
+   * Shortest time the coil supply stays closed after the last beat, s; tolerances at their worst.
+   */
   public double shortestHoldSeconds() {
     return hold(0.984, 0.91, 0.95, wiring.heartbeat().thresholdMaxVolts() + 0.13);
   }

@@ -93,13 +93,7 @@ public final class PartClasses {
           "");
 
   public static final PartClass LINK =
-      of(
-          "link",
-          "Wire link or solder bridge",
-          "2 A",
-          "Fitted on purpose or left open.",
-          "",
-          "");
+      of("link", "Wire link or solder bridge", "2 A", "Fitted on purpose or left open.", "", "");
 
   public static final PartClass DIODE_FLYBACK =
       of(

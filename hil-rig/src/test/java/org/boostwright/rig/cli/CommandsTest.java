@@ -24,6 +24,8 @@ class CommandsTest {
   @TempDir Path folder;
 
   private int run(String... args) {
+    out.getBuffer().setLength(0);
+    err.getBuffer().setLength(0);
     return Boostwright.run(
         new Terminal(new PrintWriter(out), new PrintWriter(err), false, false), args);
   }
@@ -210,8 +212,10 @@ class CommandsTest {
     assertThat(value(json, "pull.peak_map_kpa")).isBetween(170.0, 195.0);
     assertDocumented(json);
     List<String> log = Files.readAllLines(kept.resolve("log.csv"));
-    assertThat(log.get(0)).startsWith("time_ns,map_raw_v").endsWith(",meta");
-    assertThat(log.get(1)).endsWith(json.get("settings_digest").asText() + " 1");
+    assertThat(log.get(0)).startsWith("time_ns,map_raw_v").contains(",meta,true_map_kpa_abs,");
+    assertThat(log.get(1)).contains(json.get("settings_digest").asText() + " 1,");
+    assertThat(run("replay", kept.resolve("log.csv").toString(), "--json")).isEqualTo(0);
+    assertThat(value(json(), "replay.rows")).isEqualTo(log.size() - 1.0);
   }
 
   /** A sensor that reads 25 kPa low deceives the controller, but never the verdict. */

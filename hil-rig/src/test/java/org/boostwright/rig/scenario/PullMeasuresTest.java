@@ -52,7 +52,10 @@ class PullMeasuresTest {
   void theSettledErrorIsTheWorstMeanOver100MsFromOneSecondAfterReaching() {
     // 10 kPa off for 50 ms is 5 kPa over 100 ms; the same before settling does not count.
     PullMeasures m =
-        measures(i -> i < 300 ? 150.0 : i >= 450 && i < 460 ? 100.0 : i >= 600 && i < 610 ? 190.0 : 180.0, 0L);
+        measures(
+            i ->
+                i < 300 ? 150.0 : i >= 450 && i < 460 ? 100.0 : i >= 600 && i < 610 ? 190.0 : 180.0,
+            0L);
     assertThat(m.settledErrorKpa()).isCloseTo(5.0, within(1e-9));
     assertThat(m.settledErrorRpm()).isBetween(2609.0, 2619.0);
   }

@@ -43,8 +43,7 @@ class VirtualPullTest {
     boolean differs = false;
     for (int i = 0; i < first.size(); i++) {
       assertThat(again.get(i)).isEqualTo(first.get(i));
-      differs |=
-          i < other.size() && other.get(i)[LogFormat.MAP] != first.get(i)[LogFormat.MAP];
+      differs |= i < other.size() && other.get(i)[LogFormat.MAP] != first.get(i)[LogFormat.MAP];
     }
     assertThat(differs).isTrue();
   }

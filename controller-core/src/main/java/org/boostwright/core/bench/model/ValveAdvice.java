@@ -44,8 +44,7 @@ public final class ValveAdvice {
     double largest = 0.0;
     for (int i = 1; i < PLACES && width > 0.0; i++) {
       SteadyLine line =
-          valve.steadyInside(
-              frequencyHz, low + width * i / PLACES, supplyKpaAbs, ambientKpaAbs);
+          valve.steadyInside(frequencyHz, low + width * i / PLACES, supplyKpaAbs, ambientKpaAbs);
       largest = Math.max(largest, line.rippleKpa());
     }
     return largest;
@@ -89,9 +88,7 @@ public final class ValveAdvice {
     if (a.keepsRippleLimit() != b.keepsRippleLimit()) {
       return a.keepsRippleLimit();
     }
-    return a.keepsRippleLimit()
-        ? a.windowWidth() > b.windowWidth()
-        : a.rippleKpa() < b.rippleKpa();
+    return a.keepsRippleLimit() ? a.windowWidth() > b.windowWidth() : a.rippleKpa() < b.rippleKpa();
   }
 
   /**

@@ -4,9 +4,9 @@ package org.boostwright.core.bench.model;
  * What is believed about a valve and its line before the first reading: five independent numbers,
  * each uniform or normal in a wide range.
  *
- * <p>t_on 1 to 8 ms, t_off 2 to 18 ms, filling rate 1 to 150 1/s (uniform in its logarithm), venting
- * over filling around 1 (factor 1.35 either way), critical ratio 0.2 to 0.5. Project assumption,
- * wider than the valves the bench is meant for.
+ * <p>t_on 1 to 8 ms, t_off 2 to 18 ms, filling rate 1 to 150 1/s (uniform in its logarithm),
+ * venting over filling around 1 (factor 1.35 either way), critical ratio 0.2 to 0.5. Project
+ * assumption, wider than the valves the bench is meant for.
  */
 final class ValvePrior {
   static final int SIZE = 5;

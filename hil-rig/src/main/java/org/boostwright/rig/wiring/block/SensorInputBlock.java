@@ -16,8 +16,8 @@ import org.boostwright.rig.wiring.Turn;
  * with a divider where the converter runs on 3.3 V.
  *
  * <p>The bias makes an open wire read 0 V. The follower drives the filter's capacitor whatever the
- * wire does: without it the capacitor would have to empty through the bias, and 1 MΩ on 100 nF needs
- * 0.3 s for what must happen in 19 ms.
+ * wire does: without it the capacitor would have to empty through the bias, and 1 MΩ on 100 nF
+ * needs 0.3 s for what must happen in 19 ms.
  */
 final class SensorInputBlock {
   private SensorInputBlock() {}
@@ -40,9 +40,27 @@ final class SensorInputBlock {
     BlockBuilder b = new BlockBuilder(n.id(), n.title());
     String node = n.wire() + "_IN";
     b.terminalLeft(n.pin(), n.words(), 3, 20, n.wire());
-    b.part(ref("R", n, 1), Symbol.RESISTOR, PartClasses.RESISTOR, p.biasOhms(), 6, 23, Turn.CW, n.wire(), SGND);
+    b.part(
+        ref("R", n, 1),
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR,
+        p.biasOhms(),
+        6,
+        23,
+        Turn.CW,
+        n.wire(),
+        SGND);
     double series = p.buffered() ? 10e3 : p.filterOhms();
-    b.part(ref("R", n, 2), Symbol.RESISTOR, PartClasses.RESISTOR, series, 11, 20, Turn.NONE, n.wire(), node);
+    b.part(
+        ref("R", n, 2),
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR,
+        series,
+        11,
+        20,
+        Turn.NONE,
+        n.wire(),
+        node);
     // A Schottky diode's leakage at 85 degC through 10 kΩ would be read as pressure; the amplifier
     // bears the 0.3 V more, the converter of the simple input would not.
     Symbol symbol = p.buffered() ? Symbol.DIODE : Symbol.SCHOTTKY;
@@ -56,8 +74,26 @@ final class SensorInputBlock {
       follower(b, n, p, node);
     } else {
       String c = ref("C", n, 2);
-      b.part(c, Symbol.CAPACITOR, PartClasses.CAPACITOR, p.filterFarads(), 26, 23, Turn.CW, node, SGND);
-      b.part(ref("R", n, 5), Symbol.RESISTOR, PartClasses.RESISTOR, 100, 30, 20, Turn.NONE, node, n.out());
+      b.part(
+          c,
+          Symbol.CAPACITOR,
+          PartClasses.CAPACITOR,
+          p.filterFarads(),
+          26,
+          23,
+          Turn.CW,
+          node,
+          SGND);
+      b.part(
+          ref("R", n, 5),
+          Symbol.RESISTOR,
+          PartClasses.RESISTOR,
+          100,
+          30,
+          20,
+          Turn.NONE,
+          node,
+          n.out());
       b.wire(ref("R", n, 2) + ".2 -- " + ref("R", n, 5) + ".1").wire(c + ".1 -- 26,20");
       b.wire(ref("R", n, 5) + ".2 -- 37,20").flag(n.out(), 37, 20, true).sensorGround(c + ".2");
     }
@@ -77,17 +113,38 @@ final class SensorInputBlock {
     boolean divider = p.dividerBottomOhms() > 0;
     String r3 = ref("R", n, 3);
     b.part(
-        r3, Symbol.RESISTOR, divider ? PartClasses.RESISTOR_EXACT : PartClasses.RESISTOR,
-        divider ? p.dividerTopOhms() : p.filterOhms(), 45, 22, Turn.NONE, buf, n.out());
+        r3,
+        Symbol.RESISTOR,
+        divider ? PartClasses.RESISTOR_EXACT : PartClasses.RESISTOR,
+        divider ? p.dividerTopOhms() : p.filterOhms(),
+        45,
+        22,
+        Turn.NONE,
+        buf,
+        n.out());
     b.part(
-        c2, Symbol.CAPACITOR, PartClasses.CAPACITOR_FILM, p.filterFarads(), 52, 25, Turn.CW, n.out(),
+        c2,
+        Symbol.CAPACITOR,
+        PartClasses.CAPACITOR_FILM,
+        p.filterFarads(),
+        52,
+        25,
+        Turn.CW,
+        n.out(),
         SGND);
     int end = 58;
     if (divider) {
       String r4 = ref("R", n, 4);
       b.part(
-          r4, Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, p.dividerBottomOhms(), 60, 25, Turn.CW,
-          n.out(), SGND);
+          r4,
+          Symbol.RESISTOR,
+          PartClasses.RESISTOR_EXACT,
+          p.dividerBottomOhms(),
+          60,
+          25,
+          Turn.CW,
+          n.out(),
+          SGND);
       b.wire(r4 + ".1 -- 60,22").sensorGround(r4 + ".2");
       end = 66;
     }

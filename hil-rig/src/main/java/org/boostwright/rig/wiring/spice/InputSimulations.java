@@ -52,7 +52,8 @@ final class InputSimulations {
   /** Corner of the filter over tolerances, and the error at rest with the amplifier's offset. */
   static Simulation filter(Circuit c, String sheet, double lowHz, double highHz, double gain) {
     StringBuilder run = new StringBuilder();
-    double tolerance = c.block(sheet).part("C502").partClass().id().equals("capacitor_film") ? 0.05 : 0.10;
+    double tolerance =
+        c.block(sheet).part("C502").partClass().id().equals("capacitor_film") ? 0.05 : 0.10;
     double farads = c.block(sheet).part("C502").value();
     for (double side : new double[] {-1, 0, 1}) {
       run.append(String.format(Locale.ROOT, "alter c502=%.6g\n", farads * (1 + tolerance * side)));
@@ -79,7 +80,8 @@ final class InputSimulations {
             let error_hot=vecmax(e)
             print error_hot
             """,
-            gain, gain));
+            gain,
+            gain));
     return new DeckBuilder("hw-16-filter-" + sheet, "Filter and error of " + sheet)
         .sheets(c, sheet)
         .add(RAILS)
@@ -120,7 +122,14 @@ final class InputSimulations {
                 c.block(sheet).part("C502").value() * 1.1,
                 c.block(sheet).has("R503") ? c.block(sheet).part("R503").value() * 1.01 : 0.0,
                 thresholdVolts))
-        .demand("HW-17", "open_wire", "open wire past its threshold of " + thresholdVolts / gain + " V, " + sheet, "ms", 1e3, 0, 19)
+        .demand(
+            "HW-17",
+            "open_wire",
+            "open wire past its threshold of " + thresholdVolts / gain + " V, " + sheet,
+            "ms",
+            1e3,
+            0,
+            19)
         .demand("HW-17", "open_rests", "open wire reads, " + sheet, "V", 1, -0.05, thresholdVolts)
         .build();
   }
@@ -133,7 +142,8 @@ final class InputSimulations {
     DeckBuilder deck =
         new DeckBuilder("hw-18-miswired", "Pressure sensor wired wrongly, 101 kPa")
             .add(SENSOR)
-            .add("VP5 p5v 0 PWL(0 0 5m 5.1)\nVIN vin 0 PWL(0 0 5m 14)\nXU102 vin 0 p5s TRACKER_5V\nCPS p5s 0 10u\nRTIE sgnd 0 1m")
+            .add(
+                "VP5 p5v 0 PWL(0 0 5m 5.1)\nVIN vin 0 PWL(0 0 5m 14)\nXU102 vin 0 p5s TRACKER_5V\nCPS p5s 0 10u\nRTIE sgnd 0 1m")
             .sheets(c, "map-input");
     // Wires of the sensor in the order supply, output, ground; one sheet for all: altered in turn.
     deck.add(
@@ -171,8 +181,12 @@ final class InputSimulations {
       for (int wire = 0; wire < 3; wire++) {
         String w = "abg".substring(wire, wire + 1);
         for (String to : new String[] {"P", "M", "G"}) {
-          run.append("alter r").append(w).append(to.toLowerCase(Locale.ROOT)).append('=')
-              .append(to.equals(one[1 + wire]) ? "10m" : "1g").append('\n');
+          run.append("alter r")
+              .append(w)
+              .append(to.toLowerCase(Locale.ROOT))
+              .append('=')
+              .append(to.equals(one[1 + wire]) ? "10m" : "1g")
+              .append('\n');
         }
       }
       run.append("alter rsg=").append(one[4].equals("rsg") ? "10m" : "1g").append('\n');
@@ -194,8 +208,22 @@ final class InputSimulations {
     for (String name : names) {
       boolean sound = name.equals("sound");
       String words = name.replace('_', ' ');
-      deck.demand("HW-18", "volts_" + name, "reading, " + words, "V", 1, sound ? 1.64 : -0.3, sound ? 1.68 : 5.2);
-      deck.demand("HW-18", "caught_" + name, "ways it is refused, " + words, "", 1, sound ? 0 : 1, sound ? 0 : 2);
+      deck.demand(
+          "HW-18",
+          "volts_" + name,
+          "reading, " + words,
+          "V",
+          1,
+          sound ? 1.64 : -0.3,
+          sound ? 1.68 : 5.2);
+      deck.demand(
+          "HW-18",
+          "caught_" + name,
+          "ways it is refused, " + words,
+          "",
+          1,
+          sound ? 0 : 1,
+          sound ? 0 : 2);
     }
     return deck.build();
   }
@@ -215,7 +243,9 @@ final class InputSimulations {
                 Locale.ROOT,
                 "alter %1$s=%2$s\nop\nlet adc_high=max(max(v(map_adc),v(iat_adc)),v(supply_adc))\n"
                     + "let adc_low=min(min(v(map_adc),v(iat_adc)),v(supply_adc))\nprint adc_high\nprint adc_low\nalter %1$s=%3$s\n",
-                wire, volts, wire.equals("vb") ? 12 : wire.equals("vs") ? 5 : 2.5));
+                wire,
+                volts,
+                wire.equals("vb") ? 12 : wire.equals("vs") ? 5 : 2.5));
       }
     }
     return new DeckBuilder("hw-19-16-volts-" + pressure, "16 V on every sensor wire, " + pressure)
@@ -223,9 +253,19 @@ final class InputSimulations {
         .add(
             "VP5 p5v 0 5.1\nVP3 p3v3 0 3.3\nRTIE sgnd 0 1m\n"
                 + "VM map_sig 0 2.5\nVI iat_sig 0 2.5\nVB vbat_f 0 12\nVS p5s 0 5\n"
-                + "* the converter's own protection is not counted on; supply " + adcSupply + " V")
+                + "* the converter's own protection is not counted on; supply "
+                + adcSupply
+                + " V")
         .run(run.toString())
-        .demand("HW-19", "adc_high", "highest converter input, supply " + adcSupply + " V, " + pressure, "V", 1, NEGATIVE_INFINITY, limit, 7)
+        .demand(
+            "HW-19",
+            "adc_high",
+            "highest converter input, supply " + adcSupply + " V, " + pressure,
+            "V",
+            1,
+            NEGATIVE_INFINITY,
+            limit,
+            7)
         .demand("HW-19", "adc_low", "lowest converter input, " + pressure, "V", 1, -0.3, 6, 7)
         .build();
   }
@@ -240,10 +280,20 @@ final class InputSimulations {
     for (int i = 0; i < celsius.length; i++) {
       double ohms = 2057 * Math.exp(3500 * (1 / (celsius[i] + 273.15) - 1 / 298.15));
       String name = String.format(Locale.ROOT, "iat_%.0f", celsius[i]).replace("-", "minus");
-      run.append(String.format(Locale.ROOT, "alter rth=%.6g\nop\nlet %2$s=v(iat_adc)\nprint %2$s\n", ohms, name));
-      deck.demand("HW-20", name, String.format(Locale.ROOT, "thermistor at %.0f degC", celsius[i]), "V", 1, table[i] - 0.015, table[i] + 0.015);
+      run.append(
+          String.format(
+              Locale.ROOT, "alter rth=%.6g\nop\nlet %2$s=v(iat_adc)\nprint %2$s\n", ohms, name));
+      deck.demand(
+          "HW-20",
+          name,
+          String.format(Locale.ROOT, "thermistor at %.0f degC", celsius[i]),
+          "V",
+          1,
+          table[i] - 0.015,
+          table[i] + 0.015);
     }
-    run.append("alter rth=1g\nop\nlet iat_open=v(iat_adc)\nprint iat_open\nalter rth=1m\nop\nlet iat_short=v(iat_adc)\nprint iat_short\n");
+    run.append(
+        "alter rth=1g\nop\nlet iat_open=v(iat_adc)\nprint iat_open\nalter rth=1m\nop\nlet iat_short=v(iat_adc)\nprint iat_short\n");
     run.append("let supply_12=v(supply_adc)\nprint supply_12\n");
     return deck.sheets(c, "slow-inputs")
         .add(RAILS)
@@ -257,7 +307,8 @@ final class InputSimulations {
 
   /** What a tap does to the car's sensor, and what a ground difference does to our reading. */
   static Simulation taps(Circuit c) {
-    Circuit fitted = c.with("JP911", part -> part.withFitted(true)).with("JP921", part -> part.withFitted(true));
+    Circuit fitted =
+        c.with("JP911", part -> part.withFitted(true)).with("JP921", part -> part.withFitted(true));
     return new DeckBuilder("hw-23-taps", "Taps on the car's own sensors")
         .sheets(fitted, "sensor-taps", "map-input", "throttle-input")
         .add(
@@ -290,10 +341,24 @@ final class InputSimulations {
             let load_dead=2.5-v(car_tps)
             print load_dead
             """)
-        .demand("HW-23", "load_tps", "what the tap takes from a throttle sensor of 2.5 V", "mV", 1e3, -1, 12.5)
+        .demand(
+            "HW-23",
+            "load_tps",
+            "what the tap takes from a throttle sensor of 2.5 V",
+            "mV",
+            1e3,
+            -1,
+            12.5)
         .demand("HW-23", "load_dead", "the same with our board without power", "mV", 1e3, -1, 12.5)
         .demand("HW-23", "tap_error", "error of the tapped pressure at 3 V", "mV", 1e3, 0, 15)
-        .demand("HW-23", "tap_error_ground", "the same with 0.3 V between the grounds", "mV", 1e3, 0, 15)
+        .demand(
+            "HW-23",
+            "tap_error_ground",
+            "the same with 0.3 V between the grounds",
+            "mV",
+            1e3,
+            0,
+            15)
         .build();
   }
 
@@ -332,9 +397,17 @@ final class InputSimulations {
             print bus_low_5v
             """)
         .demand("HW-24", "bus_idle", "computer's pins, bus idle", "V", 1, 2.3, 3.6)
-        .demand("HW-24", "bus_idle_5v", "converter's pins, bus idle (70 % of 5.1 V)", "V", 1, 3.57, 5.2)
+        .demand(
+            "HW-24", "bus_idle_5v", "converter's pins, bus idle (70 % of 5.1 V)", "V", 1, 3.57, 5.2)
         .demand("HW-24", "bus_low", "computer's pin, converter pulls low", "V", 1, -0.1, 0.7)
-        .demand("HW-24", "bus_low_5v", "converter's pin, computer pulls low (30 % of 5.1 V)", "V", 1, -0.1, 1.0)
+        .demand(
+            "HW-24",
+            "bus_low_5v",
+            "converter's pin, computer pulls low (30 % of 5.1 V)",
+            "V",
+            1,
+            -0.1,
+            1.0)
         .build();
   }
 }

@@ -105,6 +105,18 @@ public final class BenchResult {
         Units.FRACTION);
     plain(
         result, "valve.recommended_ripple_kpa", "its largest ripple", advice.rippleKpa(), "kPa");
+    if (!ValveAdvice.speedIsKnown(fit)) {
+      result.find(
+          "line_speed_unknown",
+          Severity.CAUTION,
+          String.format(
+              Locale.ROOT,
+              "These readings do not tell how fast the line fills and vents, on which the ripple"
+                  + " hangs, so the advice keeps to the usual %d to %d Hz.",
+              ValveAdvice.USUAL_LOW_HZ,
+              ValveAdvice.USUAL_HIGH_HZ),
+          "use --manual, which also asks for a pulse on the shut line, or a sensor on the line");
+    }
     if (!advice.keepsRippleLimit()) {
       result.find(
           "ripple_above_limit",
@@ -122,8 +134,7 @@ public final class BenchResult {
 
   /** The recommended frequency for a fitted valve. */
   public static ValveAdvice.Frequency advice(ValveFitResult fit, BenchPlan plan) {
-    return ValveAdvice.recommend(
-        fit.valve(), fit.supplyKpaAbs(), fit.ambientKpaAbs(), plan.rippleLimitKpa());
+    return ValveAdvice.recommend(fit, plan.rippleLimitKpa());
   }
 
   private static double gauge(BenchRecord record, @Nullable Reading r) {

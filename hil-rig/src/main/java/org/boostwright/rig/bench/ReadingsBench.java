@@ -1,8 +1,8 @@
 package org.boostwright.rig.bench;
 
 import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
+import java.util.Map;
+import java.util.TreeMap;
 import org.boostwright.core.bench.BenchRecord;
 import org.boostwright.core.bench.BenchStep;
 import org.boostwright.core.bench.Reading;
@@ -30,15 +30,23 @@ public final class ReadingsBench {
     return sum / count;
   }
 
-  /** The one frequency of all rows that work the valve, Hz; NaN when there are several. */
-  public static double onlyHz(List<ReadingsFile.Row> rows) {
-    Set<Double> found = new TreeSet<>();
+  /** The frequency most rows work the valve at, Hz; NaN when none does. */
+  public static double mainHz(List<ReadingsFile.Row> rows) {
+    Map<Double, Integer> counts = new TreeMap<>();
     for (ReadingsFile.Row row : rows) {
       if (row.dutyFraction() > 0.0 && row.dutyFraction() < 1.0) {
-        found.add(row.frequencyHz());
+        counts.merge(row.frequencyHz(), 1, Integer::sum);
       }
     }
-    return found.size() == 1 ? found.iterator().next() : Double.NaN;
+    double main = Double.NaN;
+    int most = 0;
+    for (Map.Entry<Double, Integer> entry : counts.entrySet()) {
+      if (entry.getValue() >= most) {
+        most = entry.getValue();
+        main = entry.getKey();
+      }
+    }
+    return main;
   }
 
   /**

@@ -246,7 +246,7 @@ final class BenchCommand extends Subcommand {
     BenchRecord record = ReadingsBench.record(rows);
     BenchPlan plan =
         BenchPlan.standard()
-            .withFrequencyHz(usable(ReadingsBench.onlyHz(rows)))
+            .withFrequencyHz(usable(ReadingsBench.mainHz(rows)))
             .withRippleLimitKpa(rippleLimitKpa);
     ResultBuilder result =
         start(record, plan, Verdicts.of(record, plan), UnitSettings.KPA_ABSOLUTE)

@@ -63,6 +63,7 @@ public final class Boostwright implements Callable<Integer> {
         new CheckCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),
+        new BenchCommand(terminal),
         new CarCommand(terminal),
         new ReportCommand(terminal));
   }

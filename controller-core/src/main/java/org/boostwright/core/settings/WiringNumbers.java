@@ -181,12 +181,19 @@ public record WiringNumbers(WiringSettings wiring, double coilOhms) {
     return amps * amps * driver.onOhms();
   }
 
-  /** Shortest time the coil supply stays closed after the last beat, s; tolerances at their worst. */
+  /**
+   * Shortest time the coil supply stays closed after the last beat, s; tolerances at their worst.
+   */
   public double shortestHoldSeconds() {
     // The last edge may be the one that does not charge: half a beat after the one that does.
     return Math.max(
         0.0,
-        hold(0.984, 0.91, 0.95, PUMP_DIODES_COLD_VOLTS, wiring.heartbeat().thresholdMaxVolts() + 0.13)
+        hold(
+                0.984,
+                0.91,
+                0.95,
+                PUMP_DIODES_COLD_VOLTS,
+                wiring.heartbeat().thresholdMaxVolts() + 0.13)
             - BEAT_SECONDS / 2.0);
   }
 
@@ -199,7 +206,8 @@ public record WiringNumbers(WiringSettings wiring, double coilOhms) {
   /** Time the coil supply stays closed after the last beat with every part at its value, s. */
   public double typicalHoldSeconds() {
     Heartbeat h = wiring.heartbeat();
-    return hold(1.0, 1.0, 1.0, PUMP_DIODES_VOLTS, (h.thresholdMinVolts() + h.thresholdMaxVolts()) / 2.0);
+    return hold(
+        1.0, 1.0, 1.0, PUMP_DIODES_VOLTS, (h.thresholdMinVolts() + h.thresholdMaxVolts()) / 2.0);
   }
 
   /**

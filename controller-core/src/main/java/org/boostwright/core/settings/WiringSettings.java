@@ -4,21 +4,18 @@ package org.boostwright.core.settings;
  * The values of the circuit between car and computer, as far as numbers follow from them.
  *
  * <p>Whatever a settings file leaves out has the value of the project's own circuit, {@link
- * #DEFAULT}. The coil's resistance stands in {@link ValveSettings}. Nothing in the controller depends on these: they are there so that a wrong part is
- * found on paper.
+ * #DEFAULT}. The coil's resistance stands in {@link ValveSettings}. Nothing in the controller
+ * depends on these: they are there so that a wrong part is found on paper.
  *
- * @param converterSupplyVolts supply of the analogue-to-digital converter: no input may go beyond, V
+ * @param converterSupplyVolts supply of the analogue-to-digital converter: no input may go beyond,
+ *     V
  * @param map pressure-sensor input
  * @param coil the valve's coil and what releases it
  * @param driver low-side switch of the coil
  * @param heartbeat the gate that holds the coil supply closed
  */
 public record WiringSettings(
-    double converterSupplyVolts,
-    PressureInput map,
-    Coil coil,
-    Driver driver,
-    Heartbeat heartbeat) {
+    double converterSupplyVolts, PressureInput map, Coil coil, Driver driver, Heartbeat heartbeat) {
 
   /** The project's own circuit. */
   public static final WiringSettings DEFAULT =

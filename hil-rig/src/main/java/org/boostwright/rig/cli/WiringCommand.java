@@ -48,7 +48,8 @@ final class WiringCommand extends Subcommand {
       names = "--folder",
       paramLabel = "DIR",
       defaultValue = ".",
-      description = "The project's folder, which holds wiring/ and docs/. Default: ${DEFAULT-VALUE}.")
+      description =
+          "The project's folder, which holds wiring/ and docs/. Default: ${DEFAULT-VALUE}.")
   Path folder = Path.of(".");
 
   WiringCommand(Terminal terminal) {
@@ -77,7 +78,9 @@ final class WiringCommand extends Subcommand {
     }
     if (!NgSpice.present()) {
       result.refuse(
-          "ngspice_missing", "ngspice is not installed, so nothing was simulated", "apt install ngspice");
+          "ngspice_missing",
+          "ngspice is not installed, so nothing was simulated",
+          "apt install ngspice");
       return Outcome.printed(result.build());
     }
     return Outcome.printed(simulate(circuit, result, progress));
@@ -111,12 +114,17 @@ final class WiringCommand extends Subcommand {
       result.file("results", page.toString());
     }
     return result
-        .headline(results.size() + " simulations, " + count + " demands: " + result.verdict().word() + ".")
+        .headline(
+            results.size()
+                + " simulations, "
+                + count
+                + " demands: "
+                + result.verdict().word()
+                + ".")
         .build();
   }
 
-  private static void measure(
-      ResultBuilder result, Simulation simulation, Demand.Outcome outcome) {
+  private static void measure(ResultBuilder result, Simulation simulation, Demand.Outcome outcome) {
     Demand demand = outcome.demand();
     String id = "wiring." + simulation.id().replace('-', '_') + "." + demand.measure();
     String text = demand.requirement() + ": " + demand.text();

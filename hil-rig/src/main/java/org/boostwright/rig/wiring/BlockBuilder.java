@@ -37,7 +37,13 @@ public final class BlockBuilder {
 
   /** Adds a part with a value; nets in the order of the symbol's pins. */
   public BlockBuilder part(
-      String ref, Symbol symbol, PartClass cls, double value, int x, int y, Turn turn,
+      String ref,
+      Symbol symbol,
+      PartClass cls,
+      double value,
+      int x,
+      int y,
+      Turn turn,
       String... nets) {
     String unit =
         switch (symbol) {
@@ -52,7 +58,13 @@ public final class BlockBuilder {
 
   /** Adds a part whose text says all. */
   public BlockBuilder part(
-      String ref, Symbol symbol, PartClass cls, String text, int x, int y, Turn turn,
+      String ref,
+      Symbol symbol,
+      PartClass cls,
+      String text,
+      int x,
+      int y,
+      Turn turn,
       String... nets) {
     return add(ref, symbol, cls, Double.NaN, text, x, y, turn, null, nets);
   }
@@ -74,11 +86,20 @@ public final class BlockBuilder {
   }
 
   private BlockBuilder add(
-      String ref, Symbol symbol, PartClass cls, double value, String text, int x, int y, Turn turn,
-      @Nullable BoxShape box, String... nets) {
+      String ref,
+      Symbol symbol,
+      PartClass cls,
+      double value,
+      String text,
+      int x,
+      int y,
+      Turn turn,
+      @Nullable BoxShape box,
+      String... nets) {
     List<Spot> spots = box == null ? symbol.spots() : box.spots();
     if (spots.size() != nets.length) {
-      throw new IllegalArgumentException(ref + " has " + spots.size() + " pins, not " + nets.length);
+      throw new IllegalArgumentException(
+          ref + " has " + spots.size() + " pins, not " + nets.length);
     }
     Point at = new Point(x, y);
     List<Pin> pins = new ArrayList<>();
@@ -86,8 +107,7 @@ public final class BlockBuilder {
       pins.add(new Pin(spots.get(i).name(), nets[i], at.plus(turn.of(spots.get(i).at()))));
     }
     Part part =
-        new Part(
-            ref, symbol, cls, value, text, at, turn, List.copyOf(pins), box, Label.AUTO, true);
+        new Part(ref, symbol, cls, value, text, at, turn, List.copyOf(pins), box, Label.AUTO, true);
     if (parts.put(ref, part) != null) {
       throw new IllegalArgumentException(ref + " stands twice on " + id);
     }
@@ -100,8 +120,17 @@ public final class BlockBuilder {
     parts.put(
         ref,
         new Part(
-            p.ref(), p.symbol(), p.partClass(), p.value(), p.text(), p.at(), p.turn(), p.pins(),
-            p.box(), side, p.fitted()));
+            p.ref(),
+            p.symbol(),
+            p.partClass(),
+            p.value(),
+            p.text(),
+            p.at(),
+            p.turn(),
+            p.pins(),
+            p.box(),
+            side,
+            p.fitted()));
     return this;
   }
 

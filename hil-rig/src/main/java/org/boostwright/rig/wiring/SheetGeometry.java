@@ -25,7 +25,6 @@ public final class SheetGeometry {
           && p.y() <= Math.max(a.y(), b.y());
     }
 
-
     boolean straight() {
       return a.x() == b.x() || a.y() == b.y();
     }
@@ -102,7 +101,8 @@ public final class SheetGeometry {
     }
     TreeSet<Point> dots =
         new TreeSet<>(
-            (p, q) -> p.y() != q.y() ? Integer.compare(p.y(), q.y()) : Integer.compare(p.x(), q.x()));
+            (p, q) ->
+                p.y() != q.y() ? Integer.compare(p.y(), q.y()) : Integer.compare(p.x(), q.x()));
     ways.forEach(
         (p, count) -> {
           if (count > 2) {

@@ -31,10 +31,8 @@ public enum Symbol {
       pin("O", 8, 0),
       pin("V+", 4, -4),
       pin("V-", 4, 4)),
-  SCHMITT(
-      body(1, -2.5, 5, 2.5), pin("A", 0, 0), pin("Y", 6, 0), pin("V+", 3, -3), pin("V-", 3, 3)),
-  OPTO(
-      body(1, -3, 8, 3), pin("A", 0, -2), pin("K", 0, 2), pin("C", 9, -2), pin("E", 9, 2)),
+  SCHMITT(body(1, -2.5, 5, 2.5), pin("A", 0, 0), pin("Y", 6, 0), pin("V+", 3, -3), pin("V-", 3, 3)),
+  OPTO(body(1, -3, 8, 3), pin("A", 0, -2), pin("K", 0, 2), pin("C", 9, -2), pin("E", 9, 2)),
   RELAY(
       body(-1.3, -1.6, 6.5, 1.6),
       pin("A1", 0, -3),

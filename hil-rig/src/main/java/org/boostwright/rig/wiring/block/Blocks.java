@@ -32,7 +32,12 @@ public final class Blocks {
         SensorInputBlock.build(map("map-input", "Manifold pressure input"), w.map()),
         SensorInputBlock.build(
             new Names(
-                "throttle-input", "Throttle input", 520, "J2.4", "throttle", Nets.TPS_SIG,
+                "throttle-input",
+                "Throttle input",
+                520,
+                "J2.4",
+                "throttle",
+                Nets.TPS_SIG,
                 Nets.TPS_ADC),
             WiringSettings.DEFAULT.map()),
         SlowInputsBlock.build(false),

@@ -8,6 +8,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.PartClass;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -16,8 +17,8 @@ import org.boostwright.rig.wiring.Turn;
  * with a divider where the converter runs on 3.3 V.
  *
  * <p>The bias makes an open wire read 0 V. The follower drives the filter's capacitor whatever the
- * wire does: without it the capacitor would have to empty through the bias, and 1 MΩ on 100 nF needs
- * 0.3 s for what must happen in 19 ms.
+ * wire does: without it the capacitor would have to empty through the bias, and 1 MΩ on 100 nF
+ * needs 0.3 s for what must happen in 19 ms.
  */
 final class SensorInputBlock {
   private SensorInputBlock() {}
@@ -40,13 +41,31 @@ final class SensorInputBlock {
     BlockBuilder b = new BlockBuilder(n.id(), n.title());
     String node = n.wire() + "_IN";
     b.terminalLeft(n.pin(), n.words(), 3, 20, n.wire());
-    b.part(ref("R", n, 1), Symbol.RESISTOR, PartClasses.RESISTOR, p.biasOhms(), 6, 23, Turn.CW, n.wire(), SGND);
+    b.part(
+        ref("R", n, 1),
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR,
+        p.biasOhms(),
+        6,
+        23,
+        Turn.CW,
+        n.wire(),
+        SGND);
     double series = p.buffered() ? 10e3 : p.filterOhms();
-    b.part(ref("R", n, 2), Symbol.RESISTOR, PartClasses.RESISTOR, series, 11, 20, Turn.NONE, n.wire(), node);
+    b.part(
+        ref("R", n, 2),
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR,
+        series,
+        11,
+        20,
+        Turn.NONE,
+        n.wire(),
+        node);
     // A Schottky diode's leakage at 85 degC through 10 kΩ would be read as pressure; the amplifier
     // bears the 0.3 V more, the converter of the simple input would not.
     Symbol symbol = p.buffered() ? Symbol.DIODE : Symbol.SCHOTTKY;
-    PartClass cls = p.buffered() ? PartClasses.DIODE_LOW_LEAKAGE : PartClasses.SCHOTTKY_CLAMP;
+    PartClass cls = p.buffered() ? Semiconductors.DIODE_LOW_LEAKAGE : Semiconductors.SCHOTTKY_CLAMP;
     b.part(ref("D", n, 1), symbol, cls, "", 20, 18, Turn.CCW, node, P5V);
     b.part(ref("D", n, 2), symbol, cls, "", 20, 27, Turn.CCW, SGND, node);
     b.wire(n.pin() + ".1 -- " + ref("R", n, 2) + ".1").wire(ref("R", n, 1) + ".1 -- 6,20");
@@ -56,8 +75,26 @@ final class SensorInputBlock {
       follower(b, n, p, node);
     } else {
       String c = ref("C", n, 2);
-      b.part(c, Symbol.CAPACITOR, PartClasses.CAPACITOR, p.filterFarads(), 26, 23, Turn.CW, node, SGND);
-      b.part(ref("R", n, 5), Symbol.RESISTOR, PartClasses.RESISTOR, 100, 30, 20, Turn.NONE, node, n.out());
+      b.part(
+          c,
+          Symbol.CAPACITOR,
+          PartClasses.CAPACITOR,
+          p.filterFarads(),
+          26,
+          23,
+          Turn.CW,
+          node,
+          SGND);
+      b.part(
+          ref("R", n, 5),
+          Symbol.RESISTOR,
+          PartClasses.RESISTOR,
+          100,
+          30,
+          20,
+          Turn.NONE,
+          node,
+          n.out());
       b.wire(ref("R", n, 2) + ".2 -- " + ref("R", n, 5) + ".1").wire(c + ".1 -- 26,20");
       b.wire(ref("R", n, 5) + ".2 -- 37,20").flag(n.out(), 37, 20, true).sensorGround(c + ".2");
     }
@@ -70,24 +107,46 @@ final class SensorInputBlock {
     String c1 = ref("C", n, 1);
     String c2 = ref("C", n, 2);
     b.part(c1, Symbol.CAPACITOR, PartClasses.CAPACITOR, 1e-9, 26, 23, Turn.CW, node, SGND);
-    b.part(u, Symbol.OPAMP, PartClasses.OPAMP, "5 V", 34, 22, Turn.NONE, node, buf, buf, P5V, SGND);
+    b.part(
+        u, Symbol.OPAMP, Semiconductors.OPAMP, "5 V", 34, 22, Turn.NONE, node, buf, buf, P5V, SGND);
     b.wire(ref("R", n, 2) + ".2 -- " + u + ".P").wire(c1 + ".1 -- 26,20");
     b.wire(u + ".O -- 43,22 -- 43,30 -- 32,30 -- 32,24 -- " + u + ".N");
     b.rail(u + ".V+").sensorGround(u + ".V-", c1 + ".2");
     boolean divider = p.dividerBottomOhms() > 0;
     String r3 = ref("R", n, 3);
     b.part(
-        r3, Symbol.RESISTOR, divider ? PartClasses.RESISTOR_EXACT : PartClasses.RESISTOR,
-        divider ? p.dividerTopOhms() : p.filterOhms(), 45, 22, Turn.NONE, buf, n.out());
+        r3,
+        Symbol.RESISTOR,
+        divider ? PartClasses.RESISTOR_EXACT : PartClasses.RESISTOR,
+        divider ? p.dividerTopOhms() : p.filterOhms(),
+        45,
+        22,
+        Turn.NONE,
+        buf,
+        n.out());
     b.part(
-        c2, Symbol.CAPACITOR, PartClasses.CAPACITOR_FILM, p.filterFarads(), 52, 25, Turn.CW, n.out(),
+        c2,
+        Symbol.CAPACITOR,
+        PartClasses.CAPACITOR_FILM,
+        p.filterFarads(),
+        52,
+        25,
+        Turn.CW,
+        n.out(),
         SGND);
     int end = 58;
     if (divider) {
       String r4 = ref("R", n, 4);
       b.part(
-          r4, Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, p.dividerBottomOhms(), 60, 25, Turn.CW,
-          n.out(), SGND);
+          r4,
+          Symbol.RESISTOR,
+          PartClasses.RESISTOR_EXACT,
+          p.dividerBottomOhms(),
+          60,
+          25,
+          Turn.CW,
+          n.out(),
+          SGND);
       b.wire(r4 + ".1 -- 60,22").sensorGround(r4 + ".2");
       end = 66;
     }

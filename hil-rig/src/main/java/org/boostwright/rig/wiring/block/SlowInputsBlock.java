@@ -12,6 +12,7 @@ import static org.boostwright.rig.wiring.block.Nets.VBAT_F;
 import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -34,13 +35,47 @@ final class SlowInputsBlock {
     b.terminalLeft("J2.5", "intake air", 3, 14, IAT_SIG);
     b.part("R601", Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, 2200, 8, 7, Turn.CW, P5S, IAT_SIG);
     b.part(
-        "R602", Symbol.RESISTOR, at3v3 ? PartClasses.RESISTOR_EXACT : PartClasses.RESISTOR,
-        at3v3 ? 22e3 : 4700, 14, 14, Turn.NONE, IAT_SIG, IAT_ADC);
-    b.part("D601", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 23, 12, Turn.CCW, IAT_ADC, rail);
-    b.part("D602", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 23, 21, Turn.CCW, SGND, IAT_ADC);
+        "R602",
+        Symbol.RESISTOR,
+        at3v3 ? PartClasses.RESISTOR_EXACT : PartClasses.RESISTOR,
+        at3v3 ? 22e3 : 4700,
+        14,
+        14,
+        Turn.NONE,
+        IAT_SIG,
+        IAT_ADC);
+    b.part(
+        "D601",
+        Symbol.SCHOTTKY,
+        Semiconductors.SCHOTTKY_CLAMP,
+        "",
+        23,
+        12,
+        Turn.CCW,
+        IAT_ADC,
+        rail);
+    b.part(
+        "D602",
+        Symbol.SCHOTTKY,
+        Semiconductors.SCHOTTKY_CLAMP,
+        "",
+        23,
+        21,
+        Turn.CCW,
+        SGND,
+        IAT_ADC);
     b.part("C601", Symbol.CAPACITOR, PartClasses.CAPACITOR, 100e-9, 29, 17, Turn.CW, IAT_ADC, SGND);
     if (at3v3) {
-      b.part("R603", Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, 33e3, 36, 17, Turn.CW, IAT_ADC, SGND);
+      b.part(
+          "R603",
+          Symbol.RESISTOR,
+          PartClasses.RESISTOR_EXACT,
+          33e3,
+          36,
+          17,
+          Turn.CW,
+          IAT_ADC,
+          SGND);
       b.wire("R603.1 -- 36,14").sensorGround("R603.2");
     }
     b.flag(IAT_ADC, 42, 14, true);
@@ -50,16 +85,56 @@ final class SlowInputsBlock {
 
     double half = at3v3 ? 40e3 : 20e3;
     b.flag(VBAT_F, 59, 14, false);
-    b.part("R611", Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, half, 61, 14, Turn.NONE, VBAT_F, "SUPPLY_MID");
-    b.part("R612", Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, half, 67, 14, Turn.NONE, "SUPPLY_MID", SUPPLY_ADC);
-    b.part("R613", Symbol.RESISTOR, PartClasses.RESISTOR_EXACT, 10e3, 74, 17, Turn.CW, SUPPLY_ADC, SGND);
-    b.part("D611", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 81, 12, Turn.CCW, SUPPLY_ADC, rail);
-    b.part("C611", Symbol.CAPACITOR, PartClasses.CAPACITOR, 470e-9, 83, 17, Turn.CW, SUPPLY_ADC, SGND);
+    b.part(
+        "R611",
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR_EXACT,
+        half,
+        61,
+        14,
+        Turn.NONE,
+        VBAT_F,
+        "SUPPLY_MID");
+    b.part(
+        "R612",
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR_EXACT,
+        half,
+        67,
+        14,
+        Turn.NONE,
+        "SUPPLY_MID",
+        SUPPLY_ADC);
+    b.part(
+        "R613",
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR_EXACT,
+        10e3,
+        74,
+        17,
+        Turn.CW,
+        SUPPLY_ADC,
+        SGND);
+    b.part(
+        "D611",
+        Symbol.SCHOTTKY,
+        Semiconductors.SCHOTTKY_CLAMP,
+        "",
+        81,
+        12,
+        Turn.CCW,
+        SUPPLY_ADC,
+        rail);
+    b.part(
+        "C611", Symbol.CAPACITOR, PartClasses.CAPACITOR, 470e-9, 83, 17, Turn.CW, SUPPLY_ADC, SGND);
     b.flag(SUPPLY_ADC, 89, 14, true);
     b.wire("R611.1 -- 59,14").wire("R611.2 -- R612.1").wire("R612.2 -- 89,14");
     b.wire("R613.1 -- 74,14").wire("D611.A -- 81,14").wire("C611.1 -- 83,14");
     b.rail("D611.K").sensorGround("R613.2", "C611.2");
-    b.note(3, 26, "Thermistor: 2.057 kΩ at 25 degC, B 3500 K, its other end on J2.2. A coolant sensor has the same input.");
+    b.note(
+        3,
+        26,
+        "Thermistor: 2.057 kΩ at 25 degC, B 3500 K, its other end on J2.2. A coolant sensor has the same input.");
     return b.build();
   }
 }

@@ -12,7 +12,9 @@ import org.boostwright.rig.wiring.Symbol.Body;
 import org.boostwright.rig.wiring.Symbol.BoxShape;
 import org.boostwright.rig.wiring.draw.Label.Anchor;
 
-/** Where every text and every body of a sheet stands: for drawing, and to prove nothing overlaps. */
+/**
+ * Where every text and every body of a sheet stands: for drawing, and to prove nothing overlaps.
+ */
 final class SchematicLayout {
   private static final double REF_SIZE = 1.15;
   private static final double TEXT_SIZE = 1.1;
@@ -89,8 +91,7 @@ final class SchematicLayout {
       // Above the slope of the triangle, right of its supply.
       double x = part.at().x() + (part.symbol() == Symbol.OPAMP ? 5.2 : 4.2);
       double y = part.at().y() - (part.symbol() == Symbol.OPAMP ? 2.8 : 1.9);
-      return List.of(
-          ref(x, y, Anchor.START, part.ref()), text(x, y + 1.15, Anchor.START, value));
+      return List.of(ref(x, y, Anchor.START, part.ref()), text(x, y + 1.15, Anchor.START, value));
     }
     double middleX = (b.left() + b.right()) / 2;
     double middleY = (b.top() + b.bottom()) / 2;

@@ -50,13 +50,20 @@ public final class SchematicSvg {
     if (room == null) {
       throw new IllegalArgumentException(block.id() + " is empty");
     }
-    Label title =
-        new Label(room.left(), room.top() - 2, Anchor.START, 1.6, true, block.title());
+    Label title = new Label(room.left(), room.top() - 2, Anchor.START, 1.6, true, block.title());
     svg.label(title);
     svg.label(
         new Label(
-            room.left(), room.bottom() + 2.2, Anchor.START, 1, false,
-            "Boostwright wiring: " + block.id() + ". Netlist: wiring/netlist/" + block.id() + ".cir"));
+            room.left(),
+            room.bottom() + 2.2,
+            Anchor.START,
+            1,
+            false,
+            "Boostwright wiring: "
+                + block.id()
+                + ". Netlist: wiring/netlist/"
+                + block.id()
+                + ".cir"));
     Room page =
         new Room(
             room.left() - 2,
@@ -65,9 +72,16 @@ public final class SchematicSvg {
             room.bottom() + 3.5);
     svg.shape(
         Shape.line(
-            page.left() + 0.5, page.top() + 0.5, page.right() - 0.5, page.top() + 0.5,
-            page.right() - 0.5, page.bottom() - 0.5, page.left() + 0.5, page.bottom() - 0.5,
-            page.left() + 0.5, page.top() + 0.5),
+            page.left() + 0.5,
+            page.top() + 0.5,
+            page.right() - 0.5,
+            page.top() + 0.5,
+            page.right() - 0.5,
+            page.bottom() - 0.5,
+            page.left() + 0.5,
+            page.bottom() - 0.5,
+            page.left() + 0.5,
+            page.top() + 0.5),
         1.0);
     return svg.document(page, block.title());
   }
@@ -106,11 +120,16 @@ public final class SchematicSvg {
           List.of(
               Shape.line(x, y, x, y + 0.8),
               Shape.outline(x - 0.9, y + 0.8, x + 0.9, y + 0.8, x, y + 1.7));
-      case RAIL -> List.of(Shape.line(x, y, x, y - 0.9), Shape.line(x - 1, y - 0.9, x + 1, y - 0.9));
+      case RAIL ->
+          List.of(Shape.line(x, y, x, y - 0.9), Shape.line(x - 1, y - 0.9, x + 1, y - 0.9));
       case FLAG_LEFT ->
-          List.of(Shape.outline(x, y, x - 0.4, y - 0.4, x - 0.7, y - 0.4, x - 0.7, y + 0.4, x - 0.4, y + 0.4));
+          List.of(
+              Shape.outline(
+                  x, y, x - 0.4, y - 0.4, x - 0.7, y - 0.4, x - 0.7, y + 0.4, x - 0.4, y + 0.4));
       case FLAG_RIGHT ->
-          List.of(Shape.outline(x, y - 0.4, x + 0.3, y - 0.4, x + 0.7, y, x + 0.3, y + 0.4, x, y + 0.4));
+          List.of(
+              Shape.outline(
+                  x, y - 0.4, x + 0.3, y - 0.4, x + 0.7, y, x + 0.3, y + 0.4, x, y + 0.4));
     };
   }
 

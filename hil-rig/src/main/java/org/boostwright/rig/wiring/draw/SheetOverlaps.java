@@ -65,15 +65,18 @@ public final class SheetOverlaps {
       double width = b.right() - b.left();
       double half = (b.bottom() - b.top()) / 2;
       return List.of(
-          new Thing(part.ref(), "", new Room(b.left() + 0.1, y - half + 0.3, x + 1.6, y + half - 0.3)),
           new Thing(
-              part.ref() + " tip", "",
+              part.ref(), "", new Room(b.left() + 0.1, y - half + 0.3, x + 1.6, y + half - 0.3)),
+          new Thing(
+              part.ref() + " tip",
+              "",
               new Room(x + 1.6, y - half * 0.3, b.left() + width * 0.68, y + half * 0.3)));
     }
     String owner = part.symbol() == Symbol.BOX ? "box" : "";
     return List.of(
         new Thing(
-            part.ref(), owner,
+            part.ref(),
+            owner,
             new Room(b.left() + 0.1, b.top() + 0.1, b.right() - 0.1, b.bottom() - 0.1)));
   }
 
@@ -86,7 +89,8 @@ public final class SheetOverlaps {
         Point b = wire.points().get(i);
         lines.add(
             new Thing(
-                "wire " + wire.net(), "",
+                "wire " + wire.net(),
+                "",
                 new Room(
                     Math.min(a.x(), b.x()) - half,
                     Math.min(a.y(), b.y()) - half,

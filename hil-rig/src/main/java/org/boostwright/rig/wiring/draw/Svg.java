@@ -60,7 +60,8 @@ final class Svg {
         .append("\" font-size=\"")
         .append(number(label.size()))
         .append('"')
-        .append(label.anchor() == Anchor.START ? "" : " text-anchor=\"" + label.anchor().word() + "\"")
+        .append(
+            label.anchor() == Anchor.START ? "" : " text-anchor=\"" + label.anchor().word() + "\"")
         .append(label.bold() ? " font-weight=\"bold\"" : "")
         .append('>')
         .append(escaped(label.text()))

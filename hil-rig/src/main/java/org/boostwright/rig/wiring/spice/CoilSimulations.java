@@ -1,6 +1,5 @@
 package org.boostwright.rig.wiring.spice;
 
-import static java.lang.Double.NEGATIVE_INFINITY;
 import static java.lang.Double.POSITIVE_INFINITY;
 
 import java.util.List;
@@ -34,7 +33,9 @@ final class CoilSimulations {
         feedback(c));
   }
 
-  /** Drain voltage when the switch opens, at 16 V and while the supply's clamp holds a load dump. */
+  /**
+   * Drain voltage when the switch opens, at 16 V and while the supply's clamp holds a load dump.
+   */
   static Simulation clamp(Circuit c, String name, String sheet) {
     return new DeckBuilder("hw-08-clamp-" + name, "Drain voltage at switch-off, clamp: " + name)
         .sheets(c, sheet)
@@ -58,9 +59,30 @@ final class CoilSimulations {
             tran 10u 40m
             meas tran drain_dump max v(coil_n)
             """)
-        .demand("HW-08", "drain_16", "drain at 16 V, clamp " + name + " (80 % of 60 V)", "V", 1, 16, DRAIN_LIMIT_VOLTS)
-        .demand("HW-08", "drain_dump", "drain in a load dump held at 33 V, clamp " + name, "V", 1, 33, DRAIN_LIMIT_VOLTS)
-        .demand("HW-08", "feed_current", "current from the coil feed at 16 V, clamp " + name + " (fuse 2 A)", "A", 1, 0.3, 1.0)
+        .demand(
+            "HW-08",
+            "drain_16",
+            "drain at 16 V, clamp " + name + " (80 % of 60 V)",
+            "V",
+            1,
+            16,
+            DRAIN_LIMIT_VOLTS)
+        .demand(
+            "HW-08",
+            "drain_dump",
+            "drain in a load dump held at 33 V, clamp " + name,
+            "V",
+            1,
+            33,
+            DRAIN_LIMIT_VOLTS)
+        .demand(
+            "HW-08",
+            "feed_current",
+            "current from the coil feed at 16 V, clamp " + name + " (fuse 2 A)",
+            "A",
+            1,
+            0.3,
+            1.0)
         .build();
   }
 
@@ -68,7 +90,8 @@ final class CoilSimulations {
   static Simulation release() {
     StringBuilder coils = new StringBuilder();
     StringBuilder run = new StringBuilder("tran 5u 60m\n");
-    DeckBuilder deck = new DeckBuilder("hw-09-release", "Release of a 30 ohm, 100 mH coil into ideal clamps");
+    DeckBuilder deck =
+        new DeckBuilder("hw-09-release", "Release of a 30 ohm, 100 mH coil into ideal clamps");
     String[] names = {"diode", "zener", "tvs24", "tvs36"};
     double[] volts = {0.8, 12.8, 24, 36};
     // Closed form, see WiringNumbers: L/R*ln((V/R + i0)/(V/R + i0/5)).
@@ -85,15 +108,21 @@ final class CoilSimulations {
               D%1$s x%1$s k%1$s DNEAR
               V%1$s k%1$s feed %2$s
               """,
-              n, volts[i]));
+              n,
+              volts[i]));
       run.append(
           String.format(
               Locale.ROOT,
               "meas tran t1 when i(L%1$s)=0.09333 fall=last\nlet release_%1$s=t1-40m\nprint release_%1$s\n",
               n));
       deck.demand(
-          "HW-09", "release_" + n, "decay to 20 %, " + volts[i] + " V across the coil", "ms", 1e3,
-          millis[i] * 0.98, millis[i] * 1.02);
+          "HW-09",
+          "release_" + n,
+          "decay to 20 %, " + volts[i] + " V across the coil",
+          "ms",
+          1e3,
+          millis[i] * 0.98,
+          millis[i] * 1.02);
     }
     return deck.add(
             "VFEED feed 0 14\nVON on 0 PULSE(1 0 40m 1n 1n 1 2)\n.model DNEAR D(is=1u n=0.01 rs=1m)\n"
@@ -117,8 +146,12 @@ final class CoilSimulations {
             print t_on
             print t_off
             """,
-            coil.pickUpAmps(), coil.dropOutAmps(), coil.spoolOnSeconds(), coil.spoolOffSeconds());
-    return new DeckBuilder("hw-10-times-" + name, "Valve times from the coil current, clamp: " + name)
+            coil.pickUpAmps(),
+            coil.dropOutAmps(),
+            coil.spoolOnSeconds(),
+            coil.spoolOffSeconds());
+    return new DeckBuilder(
+            "hw-10-times-" + name, "Valve times from the coil current, clamp: " + name)
         .sheets(c, sheet, "heartbeat-gate")
         .add(RAILS)
         .add(
@@ -139,7 +172,8 @@ final class CoilSimulations {
 
   /** The weakest gate drive on the highest threshold, then a hot coil on a low battery. */
   static Simulation fullyOn(Circuit c) {
-    return new DeckBuilder("hw-11-fully-on", "Switch fully on at the pin's voltage; pick-up on a low battery")
+    return new DeckBuilder(
+            "hw-11-fully-on", "Switch fully on at the pin's voltage; pick-up on a low battery")
         .sheets(c, "valve-driver")
         .add(RAILS)
         .add("VFEED coil_p 0 16\nVPWM coil_pwm 0 3.0")
@@ -156,8 +190,22 @@ final class CoilSimulations {
             let hot_low=i(LY201)
             print hot_low
             """)
-        .demand("HW-11", "on_volts", "drop across Q201 at 0.5 A, pin at 3.0 V, threshold 1.5 V", "V", 1, 0, 0.15)
-        .demand("HW-11", "hot_low", "coil current at 9 V and 100 degC (pick-up 0.20 A)", "A", 1, 0.2, POSITIVE_INFINITY)
+        .demand(
+            "HW-11",
+            "on_volts",
+            "drop across Q201 at 0.5 A, pin at 3.0 V, threshold 1.5 V",
+            "V",
+            1,
+            0,
+            0.15)
+        .demand(
+            "HW-11",
+            "hot_low",
+            "coil current at 9 V and 100 degC (pick-up 0.20 A)",
+            "A",
+            1,
+            0.2,
+            POSITIVE_INFINITY)
         .build();
   }
 

@@ -39,15 +39,26 @@ final class DeckBuilder {
 
   /** Asks for one printed value. */
   DeckBuilder demand(
-      String requirement, String measure, String text, String unit, double scale, double low,
+      String requirement,
+      String measure,
+      String text,
+      String unit,
+      double scale,
+      double low,
       double high) {
     return demand(requirement, measure, text, unit, scale, low, high, 1);
   }
 
   /** Asks for a printed value of each of several runs. */
   DeckBuilder demand(
-      String requirement, String measure, String text, String unit, double scale, double low,
-      double high, int runs) {
+      String requirement,
+      String measure,
+      String text,
+      String unit,
+      double scale,
+      double low,
+      double high,
+      int runs) {
     demands.add(new Demand(requirement, measure, text, unit, scale, low, high, runs));
     return this;
   }

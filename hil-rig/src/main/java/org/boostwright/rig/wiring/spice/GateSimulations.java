@@ -63,9 +63,30 @@ final class GateSimulations {
             tran 50u 150m
             meas tran boot_high_side max i(LY201)
             """)
-        .demand("HW-01", "boot_low_side", "coil current, low-side switch alone, pin pulled up", "mA", 1e3, NEGATIVE_INFINITY, 9.3)
-        .demand("HW-01", "boot_high_side", "coil current, high-side switch alone, pins pulled up", "mA", 1e3, NEGATIVE_INFINITY, 9.3)
-        .demand("HW-01", "boot_gate", "gate of Q201 against its lowest threshold, 85 degC", "V", 1, NEGATIVE_INFINITY, 0.6)
+        .demand(
+            "HW-01",
+            "boot_low_side",
+            "coil current, low-side switch alone, pin pulled up",
+            "mA",
+            1e3,
+            NEGATIVE_INFINITY,
+            9.3)
+        .demand(
+            "HW-01",
+            "boot_high_side",
+            "coil current, high-side switch alone, pins pulled up",
+            "mA",
+            1e3,
+            NEGATIVE_INFINITY,
+            9.3)
+        .demand(
+            "HW-01",
+            "boot_gate",
+            "gate of Q201 against its lowest threshold, 85 degC",
+            "V",
+            1,
+            NEGATIVE_INFINITY,
+            0.6)
         .build();
   }
 
@@ -77,7 +98,9 @@ final class GateSimulations {
    */
   static Simulation heartbeat(Circuit c, int randomRuns) {
     DeckBuilder deck =
-        new DeckBuilder("hw-02-heartbeat", "Heartbeat stops at either level: time until the coil supply is open")
+        new DeckBuilder(
+                "hw-02-heartbeat",
+                "Heartbeat stops at either level: time until the coil supply is open")
             .sheets(c, "valve-driver", "heartbeat-gate")
             .add(SURROUNDINGS)
             .add(
@@ -118,18 +141,44 @@ final class GateSimulations {
       set(run, "alter vhigh=%.6g", 3.2 + 0.2 * u[6]);
       set(run, "set temp=%.6g", 22.5 + 62.5 * u[7]);
       run.append("alter vstuck=0\nalter rlow=1g\ntran 0.2m 200m\n");
-      run.append("meas tran t1 when v(coil_p)=2 fall=last\nlet hold_low=t1-72.5m\nprint hold_low\n");
+      run.append(
+          "meas tran t1 when v(coil_p)=2 fall=last\nlet hold_low=t1-72.5m\nprint hold_low\n");
       run.append("alter vstuck=1\ntran 0.2m 200m\n");
-      run.append("meas tran t1 when v(coil_p)=2 fall=last\nlet hold_high=t1-70m\nprint hold_high\n");
+      run.append(
+          "meas tran t1 when v(coil_p)=2 fall=last\nlet hold_high=t1-70m\nprint hold_high\n");
       run.append("alter vstuck=0\nalter rlow=10m\ntran 0.2m 200m\n");
       run.append("meas tran t1 when i(LY201)=" + DROP_OUT_AMPS + " fall=last\n");
       run.append("let hold_shorted=t1-72.5m\nprint hold_shorted\n");
     }
     int runs = randomRuns + 2;
     return deck.run(run.toString())
-        .demand("HW-02", "hold_low", "heartbeat stuck low: coil supply open after", "ms", 1e3, 30, 100, runs)
-        .demand("HW-03", "hold_high", "heartbeat stuck high: coil supply open after", "ms", 1e3, 30, 100, runs)
-        .demand("HW-04", "hold_shorted", "heartbeat lost, low-side switch shorted: coil below drop-out current after", "ms", 1e3, 30, 100, runs)
+        .demand(
+            "HW-02",
+            "hold_low",
+            "heartbeat stuck low: coil supply open after",
+            "ms",
+            1e3,
+            30,
+            100,
+            runs)
+        .demand(
+            "HW-03",
+            "hold_high",
+            "heartbeat stuck high: coil supply open after",
+            "ms",
+            1e3,
+            30,
+            100,
+            runs)
+        .demand(
+            "HW-04",
+            "hold_shorted",
+            "heartbeat lost, low-side switch shorted: coil below drop-out current after",
+            "ms",
+            1e3,
+            30,
+            100,
+            runs)
         .build();
   }
 
@@ -140,7 +189,9 @@ final class GateSimulations {
   /** Enable pin low, permit loop open, spring-only switch open: each with the low side shorted. */
   static Simulation opens(Circuit c) {
     DeckBuilder deck =
-        new DeckBuilder("hw-05-opens", "Enable pin, permit loop and spring-only switch open the coil supply")
+        new DeckBuilder(
+                "hw-05-opens",
+                "Enable pin, permit loop and spring-only switch open the coil supply")
             .sheets(c, "valve-driver", "heartbeat-gate")
             .add(SURROUNDINGS)
             .add(
@@ -171,13 +222,36 @@ final class GateSimulations {
                 + measure
                 + "let spring_opens=t1-100m\nprint spring_opens\n")
         .demand("HW-05", "coil_before", "coil current before anything opens", "A", 1, 0.4, 0.5)
-        .demand("HW-05", "enable_opens", "enable pin low: coil below drop-out current after", "ms", 1e3, NEGATIVE_INFINITY, 10)
-        .demand("HW-06", "permit_opens", "permit loop open: coil below drop-out current after", "ms", 1e3, NEGATIVE_INFINITY, 10)
-        .demand("HW-07", "spring_opens", "spring-only switch open: coil below drop-out current after", "ms", 1e3, NEGATIVE_INFINITY, 10)
+        .demand(
+            "HW-05",
+            "enable_opens",
+            "enable pin low: coil below drop-out current after",
+            "ms",
+            1e3,
+            NEGATIVE_INFINITY,
+            10)
+        .demand(
+            "HW-06",
+            "permit_opens",
+            "permit loop open: coil below drop-out current after",
+            "ms",
+            1e3,
+            NEGATIVE_INFINITY,
+            10)
+        .demand(
+            "HW-07",
+            "spring_opens",
+            "spring-only switch open: coil below drop-out current after",
+            "ms",
+            1e3,
+            NEGATIVE_INFINITY,
+            10)
         .build();
   }
 
-  /** One stray edge on the heartbeat pin, and a heartbeat at 4 Hz, with everything else permitting. */
+  /**
+   * One stray edge on the heartbeat pin, and a heartbeat at 4 Hz, with everything else permitting.
+   */
   static Simulation strayEdge(Circuit c) {
     return new DeckBuilder("hw-04-stray-edge", "Stray edges on the heartbeat pin")
         .sheets(c, "valve-driver", "heartbeat-gate")
@@ -199,7 +273,14 @@ final class GateSimulations {
             let stray_edge=b-300m
             print stray_edge
             """)
-        .demand("HW-04", "stray_edge", "one stray edge: coil below drop-out current again after", "ms", 1e3, NEGATIVE_INFINITY, 100)
+        .demand(
+            "HW-04",
+            "stray_edge",
+            "one stray edge: coil below drop-out current again after",
+            "ms",
+            1e3,
+            NEGATIVE_INFINITY,
+            100)
         .build();
   }
 }

@@ -15,7 +15,8 @@ import java.util.regex.Pattern;
 /** Runs decks in ngspice's batch mode and reads back every {@code name = number} it prints. */
 public final class NgSpice {
   private static final Pattern RESULT =
-      Pattern.compile("^\\s*([a-z][a-z0-9_]*)\\s*=\\s+([-+]?[0-9][0-9.]*(?:[eE][-+]?[0-9]+)?)\\b.*");
+      Pattern.compile(
+          "^\\s*([a-z][a-z0-9_]*)\\s*=\\s+([-+]?[0-9][0-9.]*(?:[eE][-+]?[0-9]+)?)\\b.*");
   private static final long LIMIT_SECONDS = 120;
 
   private NgSpice() {}

@@ -36,20 +36,38 @@ final class PulseSimulations {
               "alter vhigh=%1$s\nalter vfreq=%2$s\ntran 10u %3$s\n"
                   + "meas tran a when v(tach_pin)=1.65 rise=2\nmeas tran b when v(tach_pin)=1.65 rise=12\n"
                   + "let %4$s=10/(b-a)\nprint %4$s\nmeas tran tach_pin_high max v(tach_pin)\n",
-              one[0], one[1], 14 / one[1], name));
-      deck.demand("HW-21", name, String.format(Locale.ROOT, "%.0f Hz of %.0f V reads", one[1], one[0]), "Hz", 1, one[1] * 0.995, one[1] * 1.005);
+              one[0],
+              one[1],
+              14 / one[1],
+              name));
+      deck.demand(
+          "HW-21",
+          name,
+          String.format(Locale.ROOT, "%.0f Hz of %.0f V reads", one[1], one[0]),
+          "Hz",
+          1,
+          one[1] * 0.995,
+          one[1] * 1.005);
     }
     run.append("alter vhigh=33\nalter vfreq=1\ntran 10u 10m\nmeas tran tach_node max v(tach_rc)\n");
     return deck.run(run.toString())
         .demand("HW-21", "tach_pin_high", "highest voltage at the pin", "V", 1, 2.4, 3.6, 3)
-        .demand("HW-21", "tach_node", "Schmitt input with 33 V on the wire (limit 5.5 V)", "V", 1, 2, 5.5)
+        .demand(
+            "HW-21",
+            "tach_node",
+            "Schmitt input with 33 V on the wire (limit 5.5 V)",
+            "V",
+            1,
+            2,
+            5.5)
         .build();
   }
 
   /** Ignition at 217 Hz: 400 V spike, spark line, ringing, dwell. One pulse each. */
   static Simulation coil(Circuit c) {
     Circuit fitted = c.with("JP822", part -> part.withFitted(true));
-    return new DeckBuilder("hw-22-ignition", "Primary of an ignition coil, 400 V, 217 events per second")
+    return new DeckBuilder(
+            "hw-22-ignition", "Primary of an ignition coil, 400 V, 217 events per second")
         .sheets(fitted, "tach-coil")
         .add(
             """
@@ -79,7 +97,14 @@ final class PulseSimulations {
         .demand("HW-22", "ignition_hz", "217 ignitions per second read", "Hz", 1, 216, 218)
         .demand("HW-22", "led_peak", "peak current of the LED (limit 50 mA)", "mA", 1e3, 1, 50)
         .demand("HW-22", "resistor_watts", "both series resistors (0.6 W each)", "W", 1, 0, 0.6)
-        .demand("HW-22", "resistor_volts", "largest voltage on one series resistor (350 V)", "V", 1, 0, 350)
+        .demand(
+            "HW-22",
+            "resistor_volts",
+            "largest voltage on one series resistor (350 V)",
+            "V",
+            1,
+            0,
+            350)
         .build();
   }
 }

@@ -2,8 +2,9 @@ package org.boostwright.rig.wiring.spice;
 
 /**
  * SPICE models of the part classes: generic, with the data-sheet numbers that the part class names
- * and nothing finer. Thresholds are typical values at 27 degC; the simulations spread them. A threshold is where
- * the current is 0.25 mA, as data sheets state it: {@code ksubthres} is set for that.
+ * and nothing finer. Thresholds are typical values at 27 degC; the simulations spread them. A
+ * threshold is where the current is 0.25 mA, as data sheets state it: {@code ksubthres} is set for
+ * that.
  */
 final class SpiceModels {
   private SpiceModels() {}

@@ -22,8 +22,8 @@ final class SupplySimulations {
   }
 
   /**
-   * ISO 16750-2 load dump without suppression in the alternator (from memory: 12 V system, peak 79 to
-   * 101 V, 0.5 to 4 ohm, 40 to 400 ms); here 101 V through 2 ohm decaying in 400 ms.
+   * ISO 16750-2 load dump without suppression in the alternator (from memory: 12 V system, peak 79
+   * to 101 V, 0.5 to 4 ohm, 40 to 400 ms); here 101 V through 2 ohm decaying in 400 ms.
    */
   static Simulation dump(Circuit c) {
     return new DeckBuilder("hw-15-load-dump", "Load dump")
@@ -43,8 +43,22 @@ final class SupplySimulations {
             meas tran dump_5v max v(p5v)
             meas tran dump_sensor max v(p5s)
             """)
-        .demand("HW-15", "dump_rail", "protected rail in a load dump of 101 V through 2 ohm", "V", 1, 14, 33)
-        .demand("HW-15", "dump_amps", "current into the board in that load dump (clamp 40 A)", "A", 1, 1, 40)
+        .demand(
+            "HW-15",
+            "dump_rail",
+            "protected rail in a load dump of 101 V through 2 ohm",
+            "V",
+            1,
+            14,
+            33)
+        .demand(
+            "HW-15",
+            "dump_amps",
+            "current into the board in that load dump (clamp 40 A)",
+            "A",
+            1,
+            1,
+            40)
         .demand("HW-15", "dump_5v", "computer's 5 V meanwhile", "V", 1, 4.9, 5.25)
         .demand("HW-15", "dump_sensor", "sensor supply meanwhile", "V", 1, 4.95, 5.05)
         .build();
@@ -52,7 +66,8 @@ final class SupplySimulations {
 
   /** Jump start with 24 V, battery reversed, then 16 V on the sensor supply. */
   static Simulation wrong(Circuit c) {
-    return new DeckBuilder("hw-15-wrong-supply", "Jump start, reversed battery, sensor supply on 16 V")
+    return new DeckBuilder(
+            "hw-15-wrong-supply", "Jump start, reversed battery, sensor supply on 16 V")
         .sheets(c, "power")
         .add(LOADS)
         .add(
@@ -76,10 +91,19 @@ final class SupplySimulations {
             meas tran fault_sensor find v(p5s) at=440m
             """)
         .demand("HW-15", "jump_rail", "protected rail on a 24 V jump start", "V", 1, 22, 24)
-        .demand("HW-15", "jump_amps", "current on a 24 V jump start (F101 holds: 5 A)", "A", 1, 0.3, 5)
+        .demand(
+            "HW-15", "jump_amps", "current on a 24 V jump start (F101 holds: 5 A)", "A", 1, 0.3, 5)
         .demand("HW-15", "reverse_rail", "protected rail, battery reversed", "V", 1, -1, 14)
-        .demand("HW-15", "reverse_fuse", "current through F101, battery reversed: it blows", "A", 1, 50, Double.POSITIVE_INFINITY)
-        .demand("HW-15", "fault_sensor", "sensor supply on 16 V: the fault is there", "V", 1, 15, 16.1)
+        .demand(
+            "HW-15",
+            "reverse_fuse",
+            "current through F101, battery reversed: it blows",
+            "A",
+            1,
+            50,
+            Double.POSITIVE_INFINITY)
+        .demand(
+            "HW-15", "fault_sensor", "sensor supply on 16 V: the fault is there", "V", 1, 15, 16.1)
         .demand("HW-15", "fault_5v", "computer's 5 V meanwhile", "V", 1, 4.9, 5.25)
         .build();
   }
@@ -114,7 +138,14 @@ final class SupplySimulations {
             print cut_drops_out
             meas tran cut_drain max v(cut_coil)
             """)
-        .demand("HW-14", "cut_boot", "cut line while the computer boots (12 V = no cut)", "V", 1, 11.5, 12.1)
+        .demand(
+            "HW-14",
+            "cut_boot",
+            "cut line while the computer boots (12 V = no cut)",
+            "V",
+            1,
+            11.5,
+            12.1)
         .demand("HW-14", "cut_closed", "cut line when asked", "V", 1, -0.1, 0.5)
         .demand("HW-14", "cut_drops_out", "relay drops out after", "ms", 1e3, NEGATIVE_INFINITY, 20)
         .demand("HW-14", "cut_drain", "drain of Q401 (80 % of 60 V)", "V", 1, 0, 48)

@@ -24,7 +24,7 @@ public record WiringSettings(
           new PressureInput(5.0, true, 51e3, 0.0, 0.0, 5600.0, 680e-9),
           new Coil(0.1, 0.2, 0.0933, 1.6e-3, 2.8e-3, Clamp.DIODE, 0.8),
           new Driver(3.3, 1.5, 60.0, 0.15, 4700.0, 2.0, 33.0),
-          new Heartbeat(100e3, 330e-9, 470e-9, 8.2, 0.8, 1.5));
+          new Heartbeat(105e3, 330e-9, 470e-9, 8.2, 0.8, 1.5));
 
   /**
    * From the pressure sensor's wire to the converter: bias to ground, perhaps a buffer, perhaps a

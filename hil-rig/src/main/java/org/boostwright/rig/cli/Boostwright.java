@@ -65,6 +65,7 @@ public final class Boostwright implements Callable<Integer> {
         new ReplayCommand(terminal),
         new BenchCommand(terminal),
         new CarCommand(terminal),
+        new WiringCommand(terminal),
         new ReportCommand(terminal));
   }
 

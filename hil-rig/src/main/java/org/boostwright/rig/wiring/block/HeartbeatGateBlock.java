@@ -14,6 +14,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.Part.Label;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -42,9 +43,18 @@ final class HeartbeatGateBlock {
     b.part("R302", Symbol.RESISTOR, PartClasses.RESISTOR, 4700, 11, 22, Turn.CW, "Q301_G", GND);
     b.label("R302", Label.LEFT);
     b.part(
-        "Q301", Symbol.NMOS, PartClasses.NMOS_SMALL, "", 12, 20, Turn.NONE, "Q301_G", "PUMP", GND);
+        "Q301",
+        Symbol.NMOS,
+        Semiconductors.NMOS_SMALL,
+        "",
+        12,
+        20,
+        Turn.NONE,
+        "Q301_G",
+        "PUMP",
+        GND);
     b.part("R303", Symbol.RESISTOR, PartClasses.RESISTOR, 2200, 16, 7, Turn.CW, COIL_FEED, "PUMP");
-    b.part("D305", Symbol.ZENER, PartClasses.ZENER_PUMP, "8.2 V", 23, 21, Turn.CCW, GND, "PUMP");
+    b.part("D305", Symbol.ZENER, Semiconductors.ZENER_PUMP, "8.2 V", 23, 21, Turn.CCW, GND, "PUMP");
     b.part(
         "C301",
         Symbol.CAPACITOR,
@@ -56,12 +66,20 @@ final class HeartbeatGateBlock {
         "PUMP",
         "PUMP_AC");
     b.part(
-        "D301", Symbol.DIODE, PartClasses.DIODE_LOW_LEAKAGE, "", 32, 21, Turn.CCW, GND, "PUMP_AC");
+        "D301",
+        Symbol.DIODE,
+        Semiconductors.DIODE_LOW_LEAKAGE,
+        "",
+        32,
+        21,
+        Turn.CCW,
+        GND,
+        "PUMP_AC");
     b.part("R313", Symbol.RESISTOR, PartClasses.RESISTOR, 22e3, 37, 17, Turn.CW, "PUMP_AC", GND);
     b.part(
         "D302",
         Symbol.DIODE,
-        PartClasses.DIODE_LOW_LEAKAGE,
+        Semiconductors.DIODE_LOW_LEAKAGE,
         "",
         41,
         14,
@@ -101,7 +119,7 @@ final class HeartbeatGateBlock {
     b.part(
         "Q302",
         Symbol.NMOS,
-        PartClasses.NMOS_SMALL,
+        Semiconductors.NMOS_SMALL,
         "",
         62,
         14,
@@ -112,7 +130,7 @@ final class HeartbeatGateBlock {
     b.part(
         "Q303",
         Symbol.NMOS,
-        PartClasses.NMOS_SMALL,
+        Semiconductors.NMOS_SMALL,
         "",
         62,
         26,
@@ -138,11 +156,19 @@ final class HeartbeatGateBlock {
     b.part(
         "R309", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 74, 5, Turn.CW, COIL_FEED, "Q304_G");
     b.part(
-        "D303", Symbol.ZENER, PartClasses.ZENER_GATE, "12 V", 80, 9, Turn.CCW, "Q304_G", COIL_FEED);
+        "D303",
+        Symbol.ZENER,
+        Semiconductors.ZENER_GATE,
+        "12 V",
+        80,
+        9,
+        Turn.CCW,
+        "Q304_G",
+        COIL_FEED);
     b.part(
         "Q304",
         Symbol.PMOS,
-        PartClasses.PMOS_HIGH_SIDE,
+        Semiconductors.PMOS_HIGH_SIDE,
         "60 V",
         86,
         10,
@@ -155,7 +181,15 @@ final class HeartbeatGateBlock {
     b.part(
         "R311", Symbol.RESISTOR, PartClasses.RESISTOR, 2200, 73, 23, Turn.CW, P5V, "PERMIT_PULL");
     b.part(
-        "D306", Symbol.DIODE, PartClasses.OPTO_PROTECT, "", 73, 28, Turn.CW, "PERMIT_PULL", PERMIT);
+        "D306",
+        Symbol.DIODE,
+        Semiconductors.DIODE_SIGNAL,
+        "",
+        73,
+        28,
+        Turn.CW,
+        "PERMIT_PULL",
+        PERMIT);
     b.terminalRight("J3.7", "permit loop: open = rest", 86, 35, PERMIT);
     b.terminalRight("J3.8", "permit loop: return", 86, 39, GND);
     b.wire("J3.8.1 -- 83,39").groundAt(GND, 83, 39);
@@ -172,7 +206,7 @@ final class HeartbeatGateBlock {
     b.part(
         "D307",
         Symbol.SCHOTTKY,
-        PartClasses.SCHOTTKY_CLAMP,
+        Semiconductors.SCHOTTKY_CLAMP,
         "",
         84,
         48,

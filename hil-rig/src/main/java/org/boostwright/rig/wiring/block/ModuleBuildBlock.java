@@ -19,6 +19,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.Part.Label;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Si;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Symbol.BoxShape;
@@ -140,7 +141,7 @@ final class ModuleBuildBlock {
     b.part(
         "D201",
         Symbol.DIODE,
-        PartClasses.DIODE_FLYBACK,
+        Semiconductors.DIODE_FLYBACK,
         "200 V, 1 A",
         48,
         47,

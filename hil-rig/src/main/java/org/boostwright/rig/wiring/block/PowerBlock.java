@@ -16,6 +16,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.Part.Label;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Symbol.BoxShape;
 import org.boostwright.rig.wiring.Turn;
@@ -36,11 +37,11 @@ final class PowerBlock {
     b.terminalLeft("X1.1", "battery +, key on", 4, 6, BAT);
     b.terminalLeft("J1.1", "battery +", 10, 10, VBAT_F);
     b.part("F101", Symbol.FUSE, PartClasses.FUSE, 5, 6, 6, Turn.NONE, BAT, VBAT_F);
-    b.part("D101", Symbol.TVS, PartClasses.TVS_SUPPLY, "24 V", 14, 15, Turn.CCW, GND, VBAT_F);
+    b.part("D101", Symbol.TVS, Semiconductors.TVS_SUPPLY, "24 V", 14, 15, Turn.CCW, GND, VBAT_F);
     b.part(
         "D102",
         Symbol.SCHOTTKY,
-        PartClasses.SCHOTTKY_POWER,
+        Semiconductors.SCHOTTKY_POWER,
         "60 V, 5 A",
         18,
         6,
@@ -57,7 +58,7 @@ final class PowerBlock {
         Turn.CW,
         VPROT,
         GND);
-    b.box("U101", PartClasses.BUCK_5V, "12 V to 5.1 V", 34, 6, regulator, VPROT, GND, P5V);
+    b.box("U101", Semiconductors.BUCK_5V, "12 V to 5.1 V", 34, 6, regulator, VPROT, GND, P5V);
     b.part(
         "C102",
         Symbol.POLAR_CAPACITOR,
@@ -69,7 +70,7 @@ final class PowerBlock {
         P5V,
         GND);
     b.terminalRight("A1.2", "5 V to the computer", 56, 6, P5V);
-    b.box("U102", PartClasses.TRACKER_5V, "sensor supply", 34, 18, regulator, VPROT, GND, P5S);
+    b.box("U102", Semiconductors.TRACKER_5V, "sensor supply", 34, 18, regulator, VPROT, GND, P5S);
     b.part("C103", Symbol.CAPACITOR, PartClasses.CAPACITOR, 10e-6, 48, 20, Turn.CW, P5S, SGND);
     b.part("R101", Symbol.RESISTOR, PartClasses.RESISTOR, 1000, 54, 20, Turn.CW, P5S, SGND);
     b.terminalRight("J2.1", "5 V to the sensors", 62, 18, P5S);

@@ -15,6 +15,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.Part.Label;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Si;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
@@ -36,7 +37,7 @@ final class ValveDriverBlock {
     b.part(
         "D202",
         Symbol.DIODE,
-        PartClasses.DIODE_FLYBACK,
+        Semiconductors.DIODE_FLYBACK,
         "200 V, 1 A",
         12,
         14,
@@ -73,7 +74,7 @@ final class ValveDriverBlock {
     b.part(
         "Q201",
         Symbol.NMOS,
-        PartClasses.NMOS_POWER,
+        Semiconductors.NMOS_POWER,
         "60 V",
         12,
         26,
@@ -89,7 +90,7 @@ final class ValveDriverBlock {
     b.part(
         "U201",
         Symbol.OPAMP,
-        PartClasses.COMPARATOR,
+        Semiconductors.COMPARATOR,
         "comparator",
         35,
         33,
@@ -120,7 +121,7 @@ final class ValveDriverBlock {
 
   private static void clamp(BlockBuilder b, Clamp clamp) {
     if (clamp == Clamp.TVS) {
-      b.part("D204", Symbol.TVS, PartClasses.TVS_COIL, "33 V", 25, 28, Turn.CCW, GND, COIL_N);
+      b.part("D204", Symbol.TVS, Semiconductors.TVS_COIL, "33 V", 25, 28, Turn.CCW, GND, COIL_N);
       b.wire("D204.K -- 25,20").ground("D204.A");
       return;
     }
@@ -130,7 +131,7 @@ final class ValveDriverBlock {
     b.part(
         "D201",
         Symbol.DIODE,
-        PartClasses.DIODE_FLYBACK,
+        Semiconductors.DIODE_FLYBACK,
         "200 V, 1 A",
         22,
         13,
@@ -142,7 +143,7 @@ final class ValveDriverBlock {
       b.part(
           "D203",
           Symbol.ZENER,
-          PartClasses.ZENER_COIL,
+          Semiconductors.ZENER_COIL,
           "12 V",
           22,
           14,

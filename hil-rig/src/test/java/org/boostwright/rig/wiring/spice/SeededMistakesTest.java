@@ -9,7 +9,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.boostwright.rig.wiring.Circuit;
 import org.boostwright.rig.wiring.Part;
-import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.spice.Demand.Outcome;
 import org.boostwright.rig.wiring.spice.Demand.Verdict;
 import org.junit.jupiter.api.DynamicTest;
@@ -47,14 +47,14 @@ class SeededMistakesTest {
                 "drain_16"),
             new Mistake(
                 "MOSFET with a threshold of 4 V",
-                own.with("Q201", part -> part.withClass(PartClasses.NMOS_STANDARD)),
+                own.with("Q201", part -> part.withClass(Semiconductors.NMOS_STANDARD)),
                 CoilSimulations::fullyOn,
                 "hot_low"),
             new Mistake(
                 "divider too high for a converter at 3.3 V",
                 own.with("R504", part -> part.withValue(56e3)),
                 c ->
-                    InputSimulations.sixteenVolts(
+                    SensorFaultSimulations.sixteenVolts(
                         c, "map-input-3v3", "slow-inputs-3v3", "3.3", 3.6),
                 "adc_high"),
             new Mistake(
@@ -113,7 +113,7 @@ class SeededMistakesTest {
                 "tap of 10 kiloohm",
                 own.with("R921", part -> part.withValue(10e3))
                     .with("R922", part -> part.withValue(10e3)),
-                InputSimulations::taps,
+                SensorFaultSimulations::taps,
                 "load_tps"),
             new Mistake(
                 "sensor input on the 12 V rail",

@@ -292,8 +292,7 @@ public final class Verdicts {
               where
                   + text(
                       " The settings use %.1f to %.1f %%.",
-                      100.0 * plan.settingsLowDuty(),
-                      100.0 * plan.settingsHighDuty())));
+                      100.0 * plan.settingsLowDuty(), 100.0 * plan.settingsHighDuty())));
     }
   }
 

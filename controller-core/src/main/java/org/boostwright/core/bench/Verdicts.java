@@ -13,6 +13,7 @@ public final class Verdicts {
   public static final double NARROWEST_WINDOW = 0.15;
 
   private static final double NARROW_WINDOW = 0.3;
+  private static final double WINDOW_TOLERANCE = 0.015;
   private static final double EMPTY_SHARE = PolarityRoutine.EMPTY_SHARE;
   private static final double SEES_SHARE = RestRoutine.SEES_SUPPLY_SHARE;
   private static final double LEAK_SHARE = 0.04;
@@ -282,6 +283,16 @@ public final class Verdicts {
       found.add(new BenchVerdict(VerdictCode.FREQUENCY_TOO_HIGH, where));
     } else if (high - low < NARROW_WINDOW) {
       found.add(new BenchVerdict(VerdictCode.WINDOW_NARROW, where));
+    }
+    if (plan.settingsLowDuty() < fit.windowLowDuty(hz).low() - WINDOW_TOLERANCE
+        || plan.settingsHighDuty() > fit.windowHighDuty(hz).high() + WINDOW_TOLERANCE) {
+      found.add(
+          new BenchVerdict(
+              VerdictCode.SETTINGS_WINDOW,
+              where
+                  + text(
+                      " The settings use %.1f to %.1f %%.",
+                      100.0 * plan.settingsLowDuty(), 100.0 * plan.settingsHighDuty())));
     }
   }
 

@@ -31,8 +31,11 @@ public record WiringNumbers(WiringSettings wiring, double coilOhms) {
   /** A loaded pin delivers this share of its supply (Raspberry Pi pins at 2 mA, from memory). */
   private static final double PIN_SHARE = 0.91;
 
-  /** Two silicon diodes of the charge pump at microamperes, V. */
+  /** Two silicon diodes of the charge pump at microamperes, at 25, -40 and 85 degC, V. */
   private static final double PUMP_DIODES_VOLTS = 1.1;
+
+  private static final double PUMP_DIODES_COLD_VOLTS = 1.35;
+  private static final double PUMP_DIODES_HOT_VOLTS = 0.9;
 
   /** Time between two rising edges of the heartbeat, s. */
   private static final double BEAT_SECONDS = 0.01;
@@ -182,29 +185,41 @@ public record WiringNumbers(WiringSettings wiring, double coilOhms) {
    * Shortest time the coil supply stays closed after the last beat, s; tolerances at their worst.
    */
   public double shortestHoldSeconds() {
-    return hold(0.984, 0.91, 0.95, wiring.heartbeat().thresholdMaxVolts() + 0.13);
+    // The last edge may be the one that does not charge: half a beat after the one that does.
+    return Math.max(
+        0.0,
+        hold(
+                0.984,
+                0.91,
+                0.95,
+                PUMP_DIODES_COLD_VOLTS,
+                wiring.heartbeat().thresholdMaxVolts() + 0.13)
+            - BEAT_SECONDS / 2.0);
   }
 
   /** Longest time the coil supply stays closed after the last beat, s. */
   public double longestHoldSeconds() {
-    return hold(1.016, 1.09, 1.05, wiring.heartbeat().thresholdMinVolts() - 0.12);
+    return hold(
+        1.016, 1.09, 1.05, PUMP_DIODES_HOT_VOLTS, wiring.heartbeat().thresholdMinVolts() - 0.12);
   }
 
   /** Time the coil supply stays closed after the last beat with every part at its value, s. */
   public double typicalHoldSeconds() {
     Heartbeat h = wiring.heartbeat();
-    return hold(1.0, 1.0, 1.0, (h.thresholdMinVolts() + h.thresholdMaxVolts()) / 2.0);
+    return hold(
+        1.0, 1.0, 1.0, PUMP_DIODES_VOLTS, (h.thresholdMinVolts() + h.thresholdMaxVolts()) / 2.0);
   }
 
   /**
    * Steady charge pump, then decay: {@code V = a*Vp/(1 - (1 - a)*exp(-T/RC))}, {@code a = C1/(C1 +
    * C2)}; hold {@code RC*ln(V/threshold)}.
    */
-  private double hold(double ohmsShare, double faradShare, double pumpShare, double threshold) {
+  private double hold(
+      double ohmsShare, double faradShare, double pumpShare, double diodes, double threshold) {
     Heartbeat h = wiring.heartbeat();
     double lag = h.bleedOhms() * ohmsShare * h.reservoirFarads() * faradShare;
     double share = h.couplingFarads() / (h.couplingFarads() + h.reservoirFarads());
-    double pump = h.pumpVolts() * pumpShare - PUMP_DIODES_VOLTS;
+    double pump = h.pumpVolts() * pumpShare - diodes;
     double volts = share * pump / (1.0 - (1.0 - share) * Math.exp(-BEAT_SECONDS / lag));
     return volts > threshold ? lag * Math.log(volts / threshold) : 0.0;
   }

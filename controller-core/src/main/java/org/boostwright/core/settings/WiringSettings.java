@@ -4,21 +4,18 @@ package org.boostwright.core.settings;
  * The values of the circuit between car and computer, as far as numbers follow from them.
  *
  * <p>Whatever a settings file leaves out has the value of the project's own circuit, {@link
- * #DEFAULT}. The coil's resistance stands in {@link ValveSettings}. Nothing in the controller depends on these: they are there so that a wrong part is
- * found on paper.
+ * #DEFAULT}. The coil's resistance stands in {@link ValveSettings}. Nothing in the controller
+ * depends on these: they are there so that a wrong part is found on paper.
  *
- * @param converterSupplyVolts supply of the analogue-to-digital converter: no input may go beyond, V
+ * @param converterSupplyVolts supply of the analogue-to-digital converter: no input may go beyond,
+ *     V
  * @param map pressure-sensor input
  * @param coil the valve's coil and what releases it
  * @param driver low-side switch of the coil
  * @param heartbeat the gate that holds the coil supply closed
  */
 public record WiringSettings(
-    double converterSupplyVolts,
-    PressureInput map,
-    Coil coil,
-    Driver driver,
-    Heartbeat heartbeat) {
+    double converterSupplyVolts, PressureInput map, Coil coil, Driver driver, Heartbeat heartbeat) {
 
   /** The project's own circuit. */
   public static final WiringSettings DEFAULT =
@@ -27,7 +24,7 @@ public record WiringSettings(
           new PressureInput(5.0, true, 51e3, 0.0, 0.0, 5600.0, 680e-9),
           new Coil(0.1, 0.2, 0.0933, 1.6e-3, 2.8e-3, Clamp.DIODE, 0.8),
           new Driver(3.3, 1.5, 60.0, 0.15, 4700.0, 2.0, 33.0),
-          new Heartbeat(100e3, 330e-9, 470e-9, 8.2, 0.8, 1.5));
+          new Heartbeat(105e3, 330e-9, 470e-9, 8.2, 0.8, 1.5));
 
   /**
    * From the pressure sensor's wire to the converter: bias to ground, perhaps a buffer, perhaps a

@@ -20,8 +20,7 @@ class WiringNumbersTest {
   @ParameterizedTest
   @CsvSource({"DIODE, 0.8, 4.71", "ZENER, 12.8, 1.80", "TVS, 38, 1.16", "TVS, 50, 0.85"})
   void releaseTimePerClampIsThatOfTheFormula(Clamp clamp, double volts, double millis) {
-    assertThat(1e3 * with(coil(clamp, volts)).dropOutSeconds())
-        .isCloseTo(millis, offset(0.006));
+    assertThat(1e3 * with(coil(clamp, volts)).dropOutSeconds()).isCloseTo(millis, offset(0.006));
   }
 
   /** V/R, V^2/R, and L/R*ln(1/(1 - 0.2/0.4667)) = 1.865 ms. */
@@ -43,8 +42,13 @@ class WiringNumbersTest {
     Coil c = OWN.coil();
     Coil weak =
         new Coil(
-            c.henries(), 0.5, c.dropOutAmps(), c.spoolOnSeconds(), c.spoolOffSeconds(),
-            c.clamp(), c.clampVolts());
+            c.henries(),
+            0.5,
+            c.dropOutAmps(),
+            c.spoolOnSeconds(),
+            c.spoolOffSeconds(),
+            c.clamp(),
+            c.clampVolts());
     assertThat(with(weak).pickUpSeconds()).isInfinite();
   }
 
@@ -95,17 +99,26 @@ class WiringNumbersTest {
   private static Coil coil(Clamp clamp, double volts) {
     Coil c = OWN.coil();
     return new Coil(
-        c.henries(), c.pickUpAmps(), 14.0 / 30.0 / 5.0, c.spoolOnSeconds(),
-        c.spoolOffSeconds(), clamp, volts);
+        c.henries(),
+        c.pickUpAmps(),
+        14.0 / 30.0 / 5.0,
+        c.spoolOnSeconds(),
+        c.spoolOffSeconds(),
+        clamp,
+        volts);
   }
 
   private static WiringNumbers with(Coil coil) {
     return new WiringNumbers(
-        new WiringSettings(OWN.converterSupplyVolts(), OWN.map(), coil, OWN.driver(), OWN.heartbeat()), 30.0);
+        new WiringSettings(
+            OWN.converterSupplyVolts(), OWN.map(), coil, OWN.driver(), OWN.heartbeat()),
+        30.0);
   }
 
   private static WiringNumbers with(PressureInput map) {
     return new WiringNumbers(
-        new WiringSettings(OWN.converterSupplyVolts(), map, OWN.coil(), OWN.driver(), OWN.heartbeat()), 30.0);
+        new WiringSettings(
+            OWN.converterSupplyVolts(), map, OWN.coil(), OWN.driver(), OWN.heartbeat()),
+        30.0);
   }
 }

@@ -67,7 +67,9 @@ public final class Boostwright implements Callable<Integer> {
         new CheckCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),
+        new BenchCommand(terminal),
         new CarCommand(terminal),
+        new WiringCommand(terminal),
         new ReportCommand(terminal));
   }
 

@@ -55,7 +55,7 @@ final class PullsByRpm {
       }
       // A speed below the one at which the throttle opened was never passed.
       if (row < run.shutAt() && run.log().get(row, RunLog.TRUE_RPM) < rpm[i] + STEP_RPM) {
-        y[i] = target ? run.log().get(row, TARGET) : run.log().get(row, RunLog.TRUE_MAP);
+        y[i] = run.log().get(row, target ? TARGET : RunLog.TRUE_MAP);
       }
     }
     return new Plot.Line(id, label, Units.KPA_ABS, stroke, y);

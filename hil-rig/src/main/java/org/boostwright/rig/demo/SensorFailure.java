@@ -41,11 +41,12 @@ final class SensorFailure {
 
   static void judge(ResultBuilder result, PullRun failed, PullRun spring) {
     int opened = failed.eventRows().get(0);
+    RunLog log = failed.log();
     int rest = opened;
-    while (rest < failed.log().rows() && !atRest(failed, rest)) {
+    while (rest < log.rows() && !atRest(log, rest)) {
       rest++;
     }
-    boolean rested = rest < failed.log().rows();
+    boolean rested = rest < log.rows();
     // The wire opens at the beginning of its tick and rest is commanded at the end of its own.
     double restMillis = rested ? (rest - opened + 1) * Controller.TICK_NANOS * 1e-6 : NONE;
     result.measure(
@@ -57,11 +58,11 @@ final class SensorFailure {
         REST_WITHIN_MS);
     double duty = 0.0;
     double peak = 0.0;
-    for (int i = rest; i < failed.log().rows(); i++) {
-      duty = Math.max(duty, failed.log().get(i, LogFormat.DUTY));
+    for (int i = rest; i < log.rows(); i++) {
+      duty = Math.max(duty, log.get(i, LogFormat.DUTY));
     }
-    for (int i = opened; i < failed.log().rows(); i++) {
-      peak = Math.max(peak, failed.log().get(i, RunLog.TRUE_MAP));
+    for (int i = opened; i < log.rows(); i++) {
+      peak = Math.max(peak, log.get(i, RunLog.TRUE_MAP));
     }
     result.measure(
         "demo.failure_duty_pct", "highest duty after rest", 100.0 * duty, Units.PERCENT, NONE, 0.0);
@@ -82,8 +83,8 @@ final class SensorFailure {
     faults(result, failed);
   }
 
-  private static boolean atRest(PullRun run, int row) {
-    return SafetyState.values()[(int) run.log().get(row, LogFormat.STATE)].isRest();
+  private static boolean atRest(RunLog log, int row) {
+    return SafetyState.values()[(int) log.get(row, LogFormat.STATE)].isRest();
   }
 
   private static double atEnd(PullRun run) {

@@ -54,7 +54,7 @@ public final class RunLog {
 
   /** Adds one tick: a row of the record format and the car as it really is. */
   public void add(double[] row, VirtualCar car) {
-    int at = extend(row);
+    int at = append(row);
     cells[at + TRUE_MAP] = car.mapKpaAbs();
     cells[at + TRUE_BOOST] = car.boostKpaAbs();
     cells[at + TRUE_ACTUATOR] = car.actuatorKpaGauge();
@@ -64,15 +64,15 @@ public final class RunLog {
     cells[at + TRUE_RPM] = car.engineRpm();
   }
 
-  /** Adds one tick of which only these two truths matter. */
-  void add(double[] row, double trueMapKpaAbs, double trueRpm) {
-    int at = extend(row);
-    cells[at + TRUE_MAP] = trueMapKpaAbs;
-    cells[at + TRUE_RPM] = trueRpm;
+  /** Adds a row with made-up truth, for tests of what is measured from logs. */
+  void add(double[] row, double mapKpaAbs, double turboKrpm, double rpm) {
+    int at = append(row);
+    cells[at + TRUE_MAP] = mapKpaAbs;
+    cells[at + TRUE_TURBO] = turboKrpm;
+    cells[at + TRUE_RPM] = rpm;
   }
 
-  /** Makes room for a row and returns where it begins. */
-  private int extend(double[] row) {
+  private int append(double[] row) {
     int at = rows * WIDTH;
     if (at + WIDTH > cells.length) {
       cells = Arrays.copyOf(cells, cells.length * 2);

@@ -60,7 +60,8 @@ public final class PiHeader {
     List<Place> places = new ArrayList<>();
     for (int i = 0; i < NAMES.length; i++) {
       String name = NAMES[i];
-      boolean gpio = Character.isDigit(name.charAt(0)) && !name.endsWith("V") && !name.endsWith("3V3");
+      boolean gpio =
+          Character.isDigit(name.charAt(0)) && !name.endsWith("V") && !name.endsWith("3V3");
       int number = gpio ? Integer.parseInt(name) : -1;
       places.add(
           new Place(

@@ -54,7 +54,8 @@ public final class Plumbing {
       List.of(
           new Hose(Port.SUPPLY, "compressor outlet", "4 mm bore, clamped at both ends"),
           new Hose(Port.ACTUATOR, "actuator", "4 mm bore, at most 0.5 m, clamped"),
-          new Hose(Port.VENT, "intake before the compressor", "behind the air filter, never blocked"));
+          new Hose(
+              Port.VENT, "intake before the compressor", "behind the air filter, never blocked"));
 
   private Plumbing() {}
 

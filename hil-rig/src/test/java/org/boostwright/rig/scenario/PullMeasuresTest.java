@@ -29,15 +29,14 @@ class PullMeasuresTest {
       out.activeFaults = i == 500 ? faultsInRow500 : 0L;
       double[] row = new double[LogFormat.COLUMN_COUNT];
       LogFormat.fill(row, i * 5_000_000L, new Inputs(), out);
-      log.add(row, map.applyAsDouble(i), 2000.0 + i);
+      log.add(row, map.applyAsDouble(i), 100.0 + i * 0.01, 2000.0 + i);
     }
     return PullMeasures.of(new PullRun(CAR, PullPlan.STANDARD, log, 100, 900, List.of()));
   }
 
   @Test
   void reachingOvershootAndSettledErrorAreAsCountedByHand() {
-    // Target less 2 kPa in row 300, the 201st tick of full throttle; 185 kPa for the next 0.5 s;
-    // then 1.5 kPa low.
+    // Target less 2 kPa in row 300, the 201st tick; 185 kPa for 0.5 s; then 1.5 kPa low.
     PullMeasures m = measures(i -> i < 300 ? 150.0 : i < 400 ? 185.0 : 178.5, 0L);
     assertThat(m.reachSeconds()).isCloseTo(1.005, within(1e-9));
     assertThat(m.reachRpm()).isEqualTo(2300.0);
@@ -47,6 +46,18 @@ class PullMeasuresTest {
     assertThat(m.aboveLimitSeconds()).isZero();
     assertThat(m.pullSeconds()).isCloseTo(4.0, within(1e-9));
     assertThat(m.faults()).isZero();
+  }
+
+  @Test
+  void theSettledErrorIsTheWorstMeanOver100MsFromOneSecondAfterReaching() {
+    // 10 kPa off for 50 ms is 5 kPa over 100 ms; the same before settling does not count.
+    PullMeasures m =
+        measures(
+            i ->
+                i < 300 ? 150.0 : i >= 450 && i < 460 ? 100.0 : i >= 600 && i < 610 ? 190.0 : 180.0,
+            0L);
+    assertThat(m.settledErrorKpa()).isCloseTo(5.0, within(1e-9));
+    assertThat(m.settledErrorRpm()).isBetween(2609.0, 2619.0);
   }
 
   @Test

@@ -36,17 +36,14 @@ class VirtualPullTest {
 
   @Test
   void theSameSeedGivesTheSameBitsAndAnotherSeedDoesNot() {
-    PullRun first = run(seeded(7));
-    PullRun again = run(seeded(7));
-    PullRun other = run(seeded(8));
-    assertThat(again.log().rows()).isEqualTo(first.log().rows());
-    List<double[]> rows = first.log().recordRows();
-    List<double[]> same = again.log().recordRows();
+    List<double[]> first = run(seeded(7)).log().recordRows();
+    List<double[]> again = run(seeded(7)).log().recordRows();
+    List<double[]> other = run(seeded(8)).log().recordRows();
+    assertThat(again).hasSameSizeAs(first);
     boolean differs = false;
-    for (int i = 0; i < rows.size(); i++) {
-      assertThat(same.get(i)).isEqualTo(rows.get(i));
-      differs |=
-          i < other.log().rows() && other.log().get(i, LogFormat.MAP) != rows.get(i)[LogFormat.MAP];
+    for (int i = 0; i < first.size(); i++) {
+      assertThat(again.get(i)).isEqualTo(first.get(i));
+      differs |= i < other.size() && other.get(i)[LogFormat.MAP] != first.get(i)[LogFormat.MAP];
     }
     assertThat(differs).isTrue();
   }

@@ -18,7 +18,8 @@ class SheetProofsTest {
 
   @Test
   void missingWireIsFound() {
-    assertThat(SheetGeometry.problems(pair().build())).anyMatch(t -> t.contains("not drawn connected"));
+    assertThat(SheetGeometry.problems(pair().build()))
+        .anyMatch(t -> t.contains("not drawn connected"));
   }
 
   @Test
@@ -52,7 +53,9 @@ class SheetProofsTest {
     Block power = moved.fitted().get(0);
     Circuit without =
         new Circuit(
-            moved.settings(), moved.fitted().subList(1, moved.fitted().size()), moved.alternatives());
+            moved.settings(),
+            moved.fitted().subList(1, moved.fitted().size()),
+            moved.alternatives());
     assertThat(Harness.problems(without)).isNotEmpty();
     assertThat(power.id()).isEqualTo("power");
   }

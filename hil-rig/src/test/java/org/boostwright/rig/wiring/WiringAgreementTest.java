@@ -21,7 +21,8 @@ import org.tomlj.TomlTable;
 
 /** Netlist, drawing, pin map, harness and parts list name the same parts, pins and nets. */
 class WiringAgreementTest {
-  private static final Pattern BOLD = Pattern.compile("font-weight=\"bold\">([A-Z]+[0-9.]+)</text>");
+  private static final Pattern BOLD =
+      Pattern.compile("font-weight=\"bold\">([A-Z]+[0-9.]+)</text>");
   private static final Pattern ELEMENT = Pattern.compile("^\\*? ?[RXLMC]?([A-Z]+[0-9]+) .*");
 
   @Test
@@ -99,9 +100,26 @@ class WiringAgreementTest {
     }
     Map<String, String> keys =
         Map.of(
-            "pwm", "COIL_PWM", "heartbeat", "HEARTBEAT", "coil_supply", "COIL_ENABLE", "lamp",
-            "LAMP", "key", "KEY_PIN", "boost_selector", "SELECTOR_PIN", "spring_only_sense",
-            "SPRING_PIN", "coil_feedback", "COIL_CURRENT", "tach", "TACH_PIN", "road", "ROAD_OUT");
+            "pwm",
+            "COIL_PWM",
+            "heartbeat",
+            "HEARTBEAT",
+            "coil_supply",
+            "COIL_ENABLE",
+            "lamp",
+            "LAMP",
+            "key",
+            "KEY_PIN",
+            "boost_selector",
+            "SELECTOR_PIN",
+            "spring_only_sense",
+            "SPRING_PIN",
+            "coil_feedback",
+            "COIL_CURRENT",
+            "tach",
+            "TACH_PIN",
+            "road",
+            "ROAD_OUT");
     TomlTable pins =
         Toml.parse(WiringFolder.root().resolve("docs/project-car.toml")).getTableOrEmpty("pins");
     assertThat(pins.isEmpty()).isFalse();
@@ -117,7 +135,8 @@ class WiringAgreementTest {
   void outputsBootLowWithAPullDownOfAtMost10Kiloohm() throws IOException {
     Circuit circuit = Circuit.own();
     Map<String, String> pullDowns =
-        Map.of("COIL_PWM", "R202", "HEARTBEAT", "R302", "COIL_ENABLE", "R307", "CUT_REQUEST", "R402");
+        Map.of(
+            "COIL_PWM", "R202", "HEARTBEAT", "R302", "COIL_ENABLE", "R307", "CUT_REQUEST", "R402");
     int found = 0;
     for (NamedCsvRecord row : csv("pinmap.csv")) {
       String ref = pullDowns.get(row.getField("net"));

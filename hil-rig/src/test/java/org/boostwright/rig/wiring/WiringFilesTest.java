@@ -47,12 +47,18 @@ class WiringFilesTest {
     WiringSettings.Driver d = own.driver();
     WiringSettings.Driver other =
         new WiringSettings.Driver(
-            d.gateDriveVolts(), d.thresholdMaxVolts(), d.drainRatingVolts(), d.onOhms(), 2200.0,
-            d.fuseAmps(), d.loadDumpVolts());
+            d.gateDriveVolts(),
+            d.thresholdMaxVolts(),
+            d.drainRatingVolts(),
+            d.onOhms(),
+            2200.0,
+            d.fuseAmps(),
+            d.loadDumpVolts());
     SortedMap<String, String> files =
         WiringFiles.of(
             Circuit.of(
-                new WiringSettings(own.converterSupplyVolts(), own.map(), own.coil(), other, own.heartbeat())));
+                new WiringSettings(
+                    own.converterSupplyVolts(), own.map(), own.coil(), other, own.heartbeat())));
     assertThat(files.get("netlist/valve-driver.cir")).contains("R202 q201_g 0 2.2k");
     assertThat(files.get("drawing/valve-driver.svg")).contains("2.2 kΩ").doesNotContain("4.7 kΩ");
   }

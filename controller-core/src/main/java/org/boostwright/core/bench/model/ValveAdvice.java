@@ -14,6 +14,13 @@ public final class ValveAdvice {
   /** Narrowest window advised where the ripple limit cannot be kept; project assumption. */
   public static final double NARROWEST_ADVISED = 0.3;
 
+  /** Frequencies such valves are driven at, Hz (common practice, no source). */
+  public static final int USUAL_LOW_HZ = 26;
+
+  /** Upper end of the usual frequencies, Hz. */
+  public static final int USUAL_HIGH_HZ = 39;
+
+  private static final double UNKNOWN_SPEED_FACTOR = 3.0;
   private static final int PLACES = 12;
   private static final int MAP_POINTS = 11;
   private static final int HALVINGS = 40;
@@ -61,8 +68,39 @@ public final class ValveAdvice {
    */
   public static Frequency recommend(
       ValveModel valve, double supplyKpaAbs, double ambientKpaAbs, double rippleLimitKpa) {
+    return recommend(valve, supplyKpaAbs, ambientKpaAbs, rippleLimitKpa, LOWEST_HZ, HIGHEST_HZ);
+  }
+
+  /**
+   * The frequency for a fitted valve. Ripple hangs on the line's speed; where the readings do not
+   * tell that, the advice keeps to what is usual.
+   */
+  public static Frequency recommend(ValveFitResult fit, double rippleLimitKpa) {
+    boolean known = speedIsKnown(fit);
+    return recommend(
+        fit.valve(),
+        fit.supplyKpaAbs(),
+        fit.ambientKpaAbs(),
+        rippleLimitKpa,
+        known ? LOWEST_HZ : USUAL_LOW_HZ,
+        known ? HIGHEST_HZ : USUAL_HIGH_HZ);
+  }
+
+  /** True when the readings tell how fast the line fills and vents. */
+  public static boolean speedIsKnown(ValveFitResult fit) {
+    Estimate line = fit.timeConstantSeconds();
+    return line.high() <= UNKNOWN_SPEED_FACTOR * line.low();
+  }
+
+  private static Frequency recommend(
+      ValveModel valve,
+      double supplyKpaAbs,
+      double ambientKpaAbs,
+      double rippleLimitKpa,
+      int lowestHz,
+      int highestHz) {
     Frequency best = null;
-    for (int hz = LOWEST_HZ; hz <= HIGHEST_HZ; hz++) {
+    for (int hz = lowestHz; hz <= highestHz; hz++) {
       double width = windowWidth(valve, hz);
       double ripple = largestRippleKpa(valve, hz, supplyKpaAbs, ambientKpaAbs);
       Frequency candidate = new Frequency(hz, width, ripple, ripple <= rippleLimitKpa);

@@ -128,10 +128,10 @@ public record ValveModel(
 
   /**
    * What is left in a line whose supply has been shut at rest pressure after one pulse on the coil,
-   * kPa absolute; it vents from {@code t_on} after the pulse's start to {@code t_off} after its end.
+   * kPa absolute; it vents from {@code t_on} after the pulse's start to {@code t_off} after its
+   * end.
    */
-  public double afterPulseKpaAbs(
-      double pulseSeconds, double supplyKpaAbs, double ambientKpaAbs) {
+  public double afterPulseKpaAbs(double pulseSeconds, double supplyKpaAbs, double ambientKpaAbs) {
     if (!(pulseSeconds > onDelaySeconds) || !(supplyKpaAbs > ambientKpaAbs)) {
       return supplyKpaAbs;
     }

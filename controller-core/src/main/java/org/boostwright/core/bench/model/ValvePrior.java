@@ -4,16 +4,18 @@ package org.boostwright.core.bench.model;
  * What is believed about a valve and its line before the first reading: five independent numbers,
  * each uniform or normal in a wide range.
  *
- * <p>t_on 1 to 8 ms, t_off 2 to 18 ms, filling rate 1 to 150 1/s (uniform in its logarithm),
- * venting over filling around 1 (factor 1.35 either way), critical ratio 0.2 to 0.5. Project
- * assumption, wider than the valves the bench is meant for.
+ * <p>t_on 1 to 8 ms, t_off 2 to 18 ms and critical ratio 0.15 to 0.55, uniform; filling rate 14 1/s
+ * within a factor of 2.2 either way, which is what C from 0.3 to 2e-8 m3/(s Pa) on 20 to 150 cm3
+ * gives; venting over filling 1 within a factor of 1.35. Project assumption.
  */
 final class ValvePrior {
   static final int SIZE = 5;
 
-  private static final double[] LOW = {1.0, 2.0, 0.0, -1.2, 0.15};
-  private static final double[] HIGH = {8.0, 18.0, Math.log(150.0), 1.2, 0.55};
+  private static final double[] LOW = {1.0, 2.0, Math.log(1.5), -1.2, 0.15};
+  private static final double[] HIGH = {8.0, 18.0, Math.log(120.0), 1.2, 0.55};
   private static final double RATIO_SIGMA = 0.3;
+  private static final double SPEED = Math.log(14.0);
+  private static final double SPEED_SIGMA = 0.8;
 
   private ValvePrior() {}
 
@@ -24,6 +26,9 @@ final class ValvePrior {
     do {
       x[3] = RATIO_SIGMA * sequence.normal();
     } while (!(Math.abs(x[3]) < HIGH[3]));
+    do {
+      x[2] = SPEED + SPEED_SIGMA * sequence.normal();
+    } while (!(x[2] > LOW[2] && x[2] < HIGH[2]));
   }
 
   /** Logarithm of the density up to a constant; minus infinity outside. */
@@ -33,8 +38,9 @@ final class ValvePrior {
         return Double.NEGATIVE_INFINITY;
       }
     }
-    double z = x[3] / RATIO_SIGMA;
-    return -0.5 * z * z;
+    double ratio = x[3] / RATIO_SIGMA;
+    double speed = (x[2] - SPEED) / SPEED_SIGMA;
+    return -0.5 * (ratio * ratio + speed * speed);
   }
 
   static ValveModel valve(double[] x) {

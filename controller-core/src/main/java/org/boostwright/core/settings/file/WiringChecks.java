@@ -10,8 +10,8 @@ import org.boostwright.core.settings.WiringSettings.Clamp;
 import org.boostwright.core.table.Curve;
 
 /**
- * Do the circuit's values add up to a circuit that is safe and can be read? Made only where the file
- * has a {@code [wiring]} table; the project's own circuit is proved by simulation.
+ * Do the circuit's values add up to a circuit that is safe and can be read? Made only where the
+ * file has a {@code [wiring]} table; the project's own circuit is proved by simulation.
  */
 final class WiringChecks {
   /** Share of a MOSFET's rating that may be used. */
@@ -74,21 +74,24 @@ final class WiringChecks {
           "map_divider_bottom_ohms",
           "a signal wire on the sensor's supply puts %s on the converter, which bears %s; lower the"
               + " divider or the sensor's supply",
-          volts(onSupply), volts(converter + 0.3));
+          volts(onSupply),
+          volts(converter + 0.3));
     } else if (!(top <= onSupply)) {
       error(
           "wiring_divider",
           "sensor_supply_volts",
           "sensors.map is calibrated up to %s at the converter, but this supply and divider let"
               + " through %s at most; correct one of them",
-          volts(top), volts(onSupply));
+          volts(top),
+          volts(onSupply));
     } else if (!(onSupply > map.validHighVolts())) {
       error(
           "wiring_short_unseen",
           "sensor_supply_volts",
           "a signal wire on the sensor's supply reads %s and would pass for a pressure; the upper of"
               + " sensors.map.valid_volts, %s, must lie below it",
-          volts(onSupply), volts(map.validHighVolts()));
+          volts(onSupply),
+          volts(map.validHighVolts()));
     }
     double used = numbers.rangeUsedFraction(low, top);
     if (!(used >= 0.5)) {
@@ -118,7 +121,8 @@ final class WiringChecks {
           wiring.map().buffered() ? "map_filter_nf" : "map_bias_ohms",
           "an open signal wire falls past sensors.map.valid_volts after %s, later than %s; lower the"
               + " bias or the filter, or put a follower before it",
-          millis(seconds), millis(OPEN_WIRE_SECONDS));
+          millis(seconds),
+          millis(OPEN_WIRE_SECONDS));
     }
   }
 
@@ -130,14 +134,17 @@ final class WiringChecks {
           "map_filter_nf",
           "the filter's corner is %s and its lag %s, more than 1.6 ticks; the loop sees pressure too"
               + " late: go to %s or more",
-          hertz(hertz), millis(numbers.filterLagSeconds()), hertz(FILTER_LOW_HZ));
+          hertz(hertz),
+          millis(numbers.filterLagSeconds()),
+          hertz(FILTER_LOW_HZ));
     } else if (!(hertz <= FILTER_HIGH_HZ)) {
       warning(
           "wiring_filter_fast",
           "map_filter_nf",
           "the filter's corner is %s, above half the tick's rate, %s; intake pulsation beats with the"
               + " tick: raise resistor or capacitor, with a follower before it",
-          hertz(hertz), hertz(FILTER_HIGH_HZ));
+          hertz(hertz),
+          hertz(FILTER_HIGH_HZ));
     }
   }
 
@@ -149,14 +156,16 @@ final class WiringChecks {
           "pick_up_a",
           "at 9 V and hot the coil gets %s, less than it needs to pick up, %s; a coil of lower"
               + " resistance, or no boost on a weak battery",
-          amps(weak), amps(wiring.coil().pickUpAmps()));
+          amps(weak),
+          amps(wiring.coil().pickUpAmps()));
     }
     if (!(wiring.coil().dropOutAmps() < wiring.coil().pickUpAmps())) {
       error(
           "wiring_drop_out",
           "drop_out_a",
           "%s is not below the pick-up current, %s; a valve drops out at less than it picks up",
-          amps(wiring.coil().dropOutAmps()), amps(wiring.coil().pickUpAmps()));
+          amps(wiring.coil().dropOutAmps()),
+          amps(wiring.coil().pickUpAmps()));
     }
     double most = numbers.coilAmps(WiringNumbers.HIGHEST_VOLTS);
     double fuse = wiring.driver().fuseAmps();
@@ -166,7 +175,8 @@ final class WiringChecks {
           "coil_fuse_a",
           "the coil draws %s at 16 V and its fuse is %s; it should be 1.3 times the coil's current or"
               + " more, and 3 A at most",
-          amps(most), amps(fuse));
+          amps(most),
+          amps(fuse));
     }
     double watts = numbers.coilWatts(WiringNumbers.HIGHEST_VOLTS);
     if (!(watts <= 12.0)) {
@@ -194,9 +204,12 @@ final class WiringChecks {
           "clamp",
           "coil and clamp give t_on %s and t_off %s, so a window of %s to %s; the file's window means"
               + " %s and %s: repeat the bench, the circuit has changed or is not the one stated",
-          millis(numbers.onSeconds()), millis(numbers.offSeconds()),
-          percent(numbers.onSeconds() * hz), percent(1.0 - numbers.offSeconds() * hz),
-          millis(on), millis(off));
+          millis(numbers.onSeconds()),
+          millis(numbers.offSeconds()),
+          percent(numbers.onSeconds() * hz),
+          percent(1.0 - numbers.offSeconds() * hz),
+          millis(on),
+          millis(off));
     }
   }
 
@@ -216,7 +229,9 @@ final class WiringChecks {
           "clamp_volts",
           "in a load dump of %s the drain reaches %s, above 80 %% of its rating, %s; a lower clamp or"
               + " a switch of a higher rating",
-          volts(wiring.driver().loadDumpVolts()), volts(dump), volts(limit));
+          volts(wiring.driver().loadDumpVolts()),
+          volts(dump),
+          volts(limit));
     }
     double threshold = wiring.driver().thresholdMaxVolts();
     if (!(threshold <= numbers.highestThresholdVolts())) {
@@ -225,7 +240,8 @@ final class WiringChecks {
           "mosfet_threshold_max_volts",
           "a pin of %s does not close a switch whose threshold may be %s; %s at most: use one"
               + " specified at 2.5 or 3.3 V",
-          volts(wiring.driver().gateDriveVolts()), volts(threshold),
+          volts(wiring.driver().gateDriveVolts()),
+          volts(threshold),
           volts(numbers.highestThresholdVolts()));
     }
     double pullDown = wiring.driver().pullDownOhms();
@@ -256,7 +272,10 @@ final class WiringChecks {
           "heartbeat_reservoir_nf",
           "without heartbeat the coil supply opens after %s to %s over tolerances and temperature; it"
               + " must be %s to %s: change bleed resistor or reservoir",
-          millis(shortest), millis(longest), millis(HOLD_LOW_SECONDS), millis(HOLD_HIGH_SECONDS));
+          millis(shortest),
+          millis(longest),
+          millis(HOLD_LOW_SECONDS),
+          millis(HOLD_HIGH_SECONDS));
     }
   }
 
@@ -270,8 +289,7 @@ final class WiringChecks {
 
   private void say(Severity severity, String code, String key, String format, Object... values) {
     if (reading.sound("wiring." + key)) {
-      reading.atKey(
-          severity, code, "wiring." + key, String.format(Locale.ROOT, format, values));
+      reading.atKey(severity, code, "wiring." + key, String.format(Locale.ROOT, format, values));
     }
   }
 

@@ -70,7 +70,11 @@ final class WiringFigures {
           "ms",
           "an open pressure wire reads as open after this; at most 19 ms");
     }
-    add("wiring.filter_hz", n.filterCornerHz(), "Hz", "corner of the pressure filter, 20 to 100 Hz");
+    add(
+        "wiring.filter_hz",
+        n.filterCornerHz(),
+        "Hz",
+        "corner of the pressure filter, 20 to 100 Hz");
     add(
         "wiring.filter_lag_ticks",
         n.filterLagSeconds() * 1e9 / Controller.TICK_NANOS,
@@ -98,7 +102,11 @@ final class WiringFigures {
         n.drainVolts(settings.wiring().driver().loadDumpVolts()),
         "V",
         "drain of the low-side switch in a load dump; at most 80 % of its rating");
-    add("wiring.hold_shortest_ms", 1e3 * n.shortestHoldSeconds(), "ms", "coil supply opens, earliest");
+    add(
+        "wiring.hold_shortest_ms",
+        1e3 * n.shortestHoldSeconds(),
+        "ms",
+        "coil supply opens, earliest");
     add("wiring.hold_longest_ms", 1e3 * n.longestHoldSeconds(), "ms", "coil supply opens, latest");
   }
 

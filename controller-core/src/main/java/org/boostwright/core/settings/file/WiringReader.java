@@ -9,8 +9,8 @@ import org.boostwright.core.settings.WiringSettings.Heartbeat;
 import org.boostwright.core.settings.WiringSettings.PressureInput;
 
 /**
- * Reads {@code [wiring]}: the circuit's values. Every key may be left out; the project's own circuit
- * stands in.
+ * Reads {@code [wiring]}: the circuit's values. Every key may be left out; the project's own
+ * circuit stands in.
  */
 final class WiringReader {
   static final Map<String, Clamp> CLAMPS =
@@ -35,8 +35,7 @@ final class WiringReader {
     WiringReader reader = new WiringReader(section);
     WiringSettings own = WiringSettings.DEFAULT;
     return new WiringSettings(
-        reader.volts(
-            "converter_supply_volts", own.converterSupplyVolts(), new Bounds(1.0, 6.0)),
+        reader.volts("converter_supply_volts", own.converterSupplyVolts(), new Bounds(1.0, 6.0)),
         reader.map(own.map()),
         reader.coil(own.coil()),
         reader.driver(own.driver()),

@@ -14,6 +14,7 @@ import java.util.List;
 import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Symbol.BoxShape;
 import org.boostwright.rig.wiring.Turn;
@@ -40,7 +41,7 @@ final class ConverterBlock {
             List.of("SDA", "SCL", "ADDR", "GND"), List.of("VDD", "A0", "A1", "A2", "A3"), 13);
     b.box(
         "U701",
-        PartClasses.CONVERTER_16,
+        Semiconductors.CONVERTER_16,
         "16 bit, address 0x48",
         34,
         14,
@@ -74,7 +75,16 @@ final class ConverterBlock {
 
   private static void shifter(BlockBuilder b, String q, String r, int y, String line) {
     b.part(
-        q, Symbol.NMOS, PartClasses.NMOS_SMALL, "", 16, y - 4, Turn.CW, P3V3, line + "_5V", line);
+        q,
+        Symbol.NMOS,
+        Semiconductors.NMOS_SMALL,
+        "",
+        16,
+        y - 4,
+        Turn.CW,
+        P3V3,
+        line + "_5V",
+        line);
     b.part(r, Symbol.RESISTOR, PartClasses.RESISTOR, 2200, 24, y - 6, Turn.CW, P5V, line + "_5V");
     b.wire(r + ".2 -- 24," + y).rail(q + ".G", r + ".1");
   }
@@ -95,7 +105,7 @@ final class ConverterBlock {
     b.terminalLeft("A1.24", "GPIO8 CE0", 3, 20, "SPI_CE0");
     b.box(
         "U701",
-        PartClasses.CONVERTER_12,
+        Semiconductors.CONVERTER_12,
         "12 bit",
         8,
         14,
@@ -134,11 +144,19 @@ final class ConverterBlock {
     b.part(
         "C711", Symbol.CAPACITOR, PartClasses.CAPACITOR, 100e-9, 47, 19, Turn.CW, "VREF_IN", SGND);
     b.part(
-        "D711", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 47, 14, Turn.CCW, "VREF_IN", P3V3);
+        "D711",
+        Symbol.SCHOTTKY,
+        Semiconductors.SCHOTTKY_CLAMP,
+        "",
+        47,
+        14,
+        Turn.CCW,
+        "VREF_IN",
+        P3V3);
     b.part(
         "U702",
         Symbol.OPAMP,
-        PartClasses.OPAMP,
+        Semiconductors.OPAMP,
         "3.3 V",
         55,
         18,

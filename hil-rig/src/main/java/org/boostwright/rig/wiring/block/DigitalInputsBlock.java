@@ -9,6 +9,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.Part.Label;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -37,7 +38,7 @@ final class DigitalInputsBlock {
     b.part(
         "Q1041",
         Symbol.NMOS,
-        PartClasses.NMOS_SMALL,
+        Semiconductors.NMOS_SMALL,
         "",
         64,
         20,
@@ -45,7 +46,7 @@ final class DigitalInputsBlock {
         "LAMP_G",
         "LAMP_D",
         GND);
-    b.part("D1041", Symbol.DIODE, PartClasses.LED, "LED", 68, 11, Turn.CW, "LAMP_A", "LAMP_D");
+    b.part("D1041", Symbol.DIODE, Semiconductors.LED, "LED", 68, 11, Turn.CW, "LAMP_A", "LAMP_D");
     b.part("R1043", Symbol.RESISTOR, PartClasses.RESISTOR, 4700, 68, 5, Turn.CW, VPROT, "LAMP_A");
     b.wire("A1.13.1 -- R1041.1").wire("R1041.2 -- Q1041.G").wire("R1042.1 -- 63,20");
     b.wire("Q1041.D -- D1041.K")
@@ -75,7 +76,7 @@ final class DigitalInputsBlock {
     b.part(r1, Symbol.RESISTOR, PartClasses.RESISTOR, 22e3, 8, y, Turn.NONE, in, node);
     b.part(r2, Symbol.RESISTOR, PartClasses.RESISTOR, 33e3, 15, y + 2, Turn.CW, node, GND);
     b.part(c, Symbol.CAPACITOR, PartClasses.CAPACITOR, 10e-9, 22, y + 2, Turn.CW, node, GND);
-    b.part(d, Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 22, y - 1, Turn.CCW, node, P3V3);
+    b.part(d, Symbol.SCHOTTKY, Semiconductors.SCHOTTKY_CLAMP, "", 22, y - 1, Turn.CCW, node, P3V3);
     b.terminalRight(pin, words, 32, y, node);
     b.wire(r1 + ".1 -- " + from).wire(r1 + ".2 -- " + pin + ".1").wire(r2 + ".1 -- 15," + y);
     b.wire(c + ".1 -- 22," + y).wire(d + ".A -- 22," + y);

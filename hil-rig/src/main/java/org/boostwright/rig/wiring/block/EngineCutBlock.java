@@ -8,6 +8,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.Part.Label;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -39,7 +40,7 @@ final class EngineCutBlock {
     b.part(
         "Q401",
         Symbol.NMOS,
-        PartClasses.NMOS_POWER,
+        Semiconductors.NMOS_POWER,
         "60 V",
         12,
         24,
@@ -64,7 +65,7 @@ final class EngineCutBlock {
     b.part(
         "D401",
         Symbol.DIODE,
-        PartClasses.DIODE_FLYBACK,
+        Semiconductors.DIODE_FLYBACK,
         "200 V, 1 A",
         20,
         16,

@@ -14,6 +14,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.Part.Label;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -22,11 +23,11 @@ import org.boostwright.rig.wiring.Turn;
  * loop is closed.
  *
  * <p>Q301 makes a swing of 8.2 V out of the heartbeat's edges, C301 passes only its changes, C302
- * keeps them for {@code R304*C302*ln(V/threshold)}. R313 empties the coupling node between edges, so
- * that C301 does not lengthen the hold time when the pump stops high. A heartbeat stuck at either
- * level is no change.
- * Q302, Q303 and the permit loop lie in series: any of them open and the high-side switch Q304 is
- * open. Hold time after the last edge: 30 to 100 ms over tolerances and temperature.
+ * keeps them for {@code R304*C302*ln(V/threshold)}. R313 empties the coupling node between edges,
+ * so that C301 does not lengthen the hold time when the pump stops high. A heartbeat stuck at
+ * either level is no change. Q302, Q303 and the permit loop lie in series: any of them open and the
+ * high-side switch Q304 is open. Hold time after the last edge: 30 to 100 ms over tolerances and
+ * temperature.
  */
 final class HeartbeatGateBlock {
   private HeartbeatGateBlock() {}
@@ -37,58 +38,180 @@ final class HeartbeatGateBlock {
         new BlockBuilder("heartbeat-gate", "Heartbeat gate, coil supply switch and permit loop");
     b.flag(COIL_FEED, 12, 4, false);
     b.terminalLeft("A1.11", "GPIO17 heartbeat", 3, 20, HEARTBEAT);
-    b.part("R301", Symbol.RESISTOR, PartClasses.RESISTOR, 1000, 5, 20, Turn.NONE, HEARTBEAT, "Q301_G");
+    b.part(
+        "R301", Symbol.RESISTOR, PartClasses.RESISTOR, 1000, 5, 20, Turn.NONE, HEARTBEAT, "Q301_G");
     b.part("R302", Symbol.RESISTOR, PartClasses.RESISTOR, 4700, 11, 22, Turn.CW, "Q301_G", GND);
     b.label("R302", Label.LEFT);
-    b.part("Q301", Symbol.NMOS, PartClasses.NMOS_SMALL, "", 12, 20, Turn.NONE, "Q301_G", "PUMP", GND);
+    b.part(
+        "Q301",
+        Symbol.NMOS,
+        Semiconductors.NMOS_SMALL,
+        "",
+        12,
+        20,
+        Turn.NONE,
+        "Q301_G",
+        "PUMP",
+        GND);
     b.part("R303", Symbol.RESISTOR, PartClasses.RESISTOR, 2200, 16, 7, Turn.CW, COIL_FEED, "PUMP");
+    b.part("D305", Symbol.ZENER, Semiconductors.ZENER_PUMP, "8.2 V", 23, 21, Turn.CCW, GND, "PUMP");
     b.part(
-        "D305", Symbol.ZENER, PartClasses.ZENER_PUMP, "8.2 V", 23, 21, Turn.CCW, GND, "PUMP");
+        "C301",
+        Symbol.CAPACITOR,
+        PartClasses.CAPACITOR_FILM,
+        h.couplingFarads(),
+        26,
+        14,
+        Turn.NONE,
+        "PUMP",
+        "PUMP_AC");
     b.part(
-        "C301", Symbol.CAPACITOR, PartClasses.CAPACITOR_FILM, h.couplingFarads(), 26, 14, Turn.NONE,
-        "PUMP", "PUMP_AC");
-    b.part(
-        "D301", Symbol.DIODE, PartClasses.DIODE_LOW_LEAKAGE, "", 32, 21, Turn.CCW, GND, "PUMP_AC");
+        "D301",
+        Symbol.DIODE,
+        Semiconductors.DIODE_LOW_LEAKAGE,
+        "",
+        32,
+        21,
+        Turn.CCW,
+        GND,
+        "PUMP_AC");
     b.part("R313", Symbol.RESISTOR, PartClasses.RESISTOR, 22e3, 37, 17, Turn.CW, "PUMP_AC", GND);
     b.part(
-        "D302", Symbol.DIODE, PartClasses.DIODE_LOW_LEAKAGE, "", 41, 14, Turn.NONE, "PUMP_AC",
+        "D302",
+        Symbol.DIODE,
+        Semiconductors.DIODE_LOW_LEAKAGE,
+        "",
+        41,
+        14,
+        Turn.NONE,
+        "PUMP_AC",
         "RESERVOIR");
     b.part(
-        "C302", Symbol.CAPACITOR, PartClasses.CAPACITOR_FILM, h.reservoirFarads(), 47, 17, Turn.CW,
-        "RESERVOIR", GND);
-    b.part(
-        "R304", Symbol.RESISTOR, PartClasses.RESISTOR, h.bleedOhms(), 53, 17, Turn.CW, "RESERVOIR",
+        "C302",
+        Symbol.CAPACITOR,
+        PartClasses.CAPACITOR_FILM,
+        h.reservoirFarads(),
+        47,
+        17,
+        Turn.CW,
+        "RESERVOIR",
         GND);
     b.part(
-        "R305", Symbol.RESISTOR, PartClasses.RESISTOR, 1000, 56, 14, Turn.NONE, "RESERVOIR", "Q302_G");
+        "R304",
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR,
+        h.bleedOhms(),
+        53,
+        17,
+        Turn.CW,
+        "RESERVOIR",
+        GND);
     b.part(
-        "Q302", Symbol.NMOS, PartClasses.NMOS_SMALL, "", 62, 14, Turn.NONE, "Q302_G", "Q302_D",
+        "R305",
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR,
+        1000,
+        56,
+        14,
+        Turn.NONE,
+        "RESERVOIR",
+        "Q302_G");
+    b.part(
+        "Q302",
+        Symbol.NMOS,
+        Semiconductors.NMOS_SMALL,
+        "",
+        62,
+        14,
+        Turn.NONE,
+        "Q302_G",
+        "Q302_D",
         "CHAIN");
     b.part(
-        "Q303", Symbol.NMOS, PartClasses.NMOS_SMALL, "", 62, 26, Turn.NONE, "Q303_G", "CHAIN", PERMIT);
+        "Q303",
+        Symbol.NMOS,
+        Semiconductors.NMOS_SMALL,
+        "",
+        62,
+        26,
+        Turn.NONE,
+        "Q303_G",
+        "CHAIN",
+        PERMIT);
     b.terminalLeft("A1.36", "GPIO16 coil supply", 52, 26, COIL_ENABLE);
     b.part(
-        "R306", Symbol.RESISTOR, PartClasses.RESISTOR, 1000, 54, 26, Turn.NONE, COIL_ENABLE, "Q303_G");
+        "R306",
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR,
+        1000,
+        54,
+        26,
+        Turn.NONE,
+        COIL_ENABLE,
+        "Q303_G");
     b.part("R307", Symbol.RESISTOR, PartClasses.RESISTOR, 4700, 60, 28, Turn.CW, "Q303_G", GND);
     b.label("R307", Label.LEFT);
-    b.part("R308", Symbol.RESISTOR, PartClasses.RESISTOR, 4700, 68, 10, Turn.NONE, "Q302_D", "Q304_G");
-    b.part("R309", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 74, 5, Turn.CW, COIL_FEED, "Q304_G");
-    b.part("D303", Symbol.ZENER, PartClasses.ZENER_GATE, "12 V", 80, 9, Turn.CCW, "Q304_G", COIL_FEED);
     b.part(
-        "Q304", Symbol.PMOS, PartClasses.PMOS_HIGH_SIDE, "60 V", 86, 10, Turn.NONE, "Q304_G",
-        COIL_FEED, COIL_P);
+        "R308", Symbol.RESISTOR, PartClasses.RESISTOR, 4700, 68, 10, Turn.NONE, "Q302_D", "Q304_G");
+    b.part(
+        "R309", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 74, 5, Turn.CW, COIL_FEED, "Q304_G");
+    b.part(
+        "D303",
+        Symbol.ZENER,
+        Semiconductors.ZENER_GATE,
+        "12 V",
+        80,
+        9,
+        Turn.CCW,
+        "Q304_G",
+        COIL_FEED);
+    b.part(
+        "Q304",
+        Symbol.PMOS,
+        Semiconductors.PMOS_HIGH_SIDE,
+        "60 V",
+        86,
+        10,
+        Turn.NONE,
+        "Q304_G",
+        COIL_FEED,
+        COIL_P);
     b.part("R310", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 90, 18, Turn.CW, COIL_P, GND);
     b.flag(COIL_P, 94, 15, true);
-    b.part("R311", Symbol.RESISTOR, PartClasses.RESISTOR, 2200, 73, 23, Turn.CW, P5V, "PERMIT_PULL");
     b.part(
-        "D306", Symbol.DIODE, PartClasses.OPTO_PROTECT, "", 73, 28, Turn.CW, "PERMIT_PULL", PERMIT);
+        "R311", Symbol.RESISTOR, PartClasses.RESISTOR, 2200, 73, 23, Turn.CW, P5V, "PERMIT_PULL");
+    b.part(
+        "D306",
+        Symbol.DIODE,
+        Semiconductors.DIODE_SIGNAL,
+        "",
+        73,
+        28,
+        Turn.CW,
+        "PERMIT_PULL",
+        PERMIT);
     b.terminalRight("J3.7", "permit loop: open = rest", 86, 35, PERMIT);
     b.terminalRight("J3.8", "permit loop: return", 86, 39, GND);
     b.wire("J3.8.1 -- 83,39").groundAt(GND, 83, 39);
     b.part(
-        "R312", Symbol.RESISTOR, PartClasses.RESISTOR, 10e3, 78, 49, Turn.NONE, PERMIT, "PERMIT_PIN");
+        "R312",
+        Symbol.RESISTOR,
+        PartClasses.RESISTOR,
+        10e3,
+        78,
+        49,
+        Turn.NONE,
+        PERMIT,
+        "PERMIT_PIN");
     b.part(
-        "D307", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 84, 48, Turn.CCW, "PERMIT_PIN",
+        "D307",
+        Symbol.SCHOTTKY,
+        Semiconductors.SCHOTTKY_CLAMP,
+        "",
+        84,
+        48,
+        Turn.CCW,
+        "PERMIT_PIN",
         P3V3);
     b.terminalRight("A1.40", "GPIO21 permit", 88, 49, "PERMIT_PIN");
 
@@ -104,9 +227,13 @@ final class HeartbeatGateBlock {
     b.wire("A1.36.1 -- R306.1").wire("R306.2 -- Q303.G").wire("R307.1 -- 60,26");
     b.wire("Q303.S -- 66,35 -- J3.7.1").wire("R311.2 -- D306.A").wire("D306.K -- 73,35");
     b.wire("R312.1 -- 76,49 -- 76,35").wire("R312.2 -- A1.40.1").wire("D307.A -- 84,49");
-    b.ground("R302.2", "Q301.S", "D305.A", "D301.A", "R313.2", "C302.2", "R304.2", "R307.2", "R310.2");
+    b.ground(
+        "R302.2", "Q301.S", "D305.A", "D301.A", "R313.2", "C302.2", "R304.2", "R307.2", "R310.2");
     b.rail("R311.1", "D307.K");
-    b.note(3, 36, "Heartbeat: toggled in every tick, 100 Hz. Stuck at either level: Q304 opens after 30 to 100 ms.");
+    b.note(
+        3,
+        36,
+        "Heartbeat: toggled in every tick, 100 Hz. Stuck at either level: Q304 opens after 30 to 100 ms.");
     b.note(3, 38, "No permit device fitted: join J3.7 to J3.8.");
     return b.build();
   }

@@ -8,6 +8,7 @@ import static org.boostwright.rig.wiring.block.Nets.VPROT;
 import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -59,11 +60,11 @@ final class PulseInputBlock {
     b.part(series, Symbol.RESISTOR, PartClasses.RESISTOR, 22e3, 12, 18, Turn.NONE, in, node);
     b.part(shunt, Symbol.RESISTOR, PartClasses.RESISTOR, 33e3, 18, 20, Turn.CW, node, GND);
     b.part(c, Symbol.CAPACITOR, PartClasses.CAPACITOR, 4.7e-9, 25, 20, Turn.CW, node, GND);
-    b.part(d, Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 25, 16, Turn.CCW, node, P3V3);
+    b.part(d, Symbol.SCHOTTKY, Semiconductors.SCHOTTKY_CLAMP, "", 25, 16, Turn.CCW, node, P3V3);
     b.part(
         u,
         Symbol.SCHMITT,
-        PartClasses.SCHMITT,
+        Semiconductors.SCHMITT,
         "3.3 V",
         33,
         18,
@@ -109,7 +110,7 @@ final class PulseInputBlock {
     b.part(
         "D821",
         Symbol.ZENER,
-        PartClasses.ZENER_TACH,
+        Semiconductors.ZENER_TACH,
         "5.6 V",
         21,
         10,
@@ -119,7 +120,7 @@ final class PulseInputBlock {
     b.part(
         "D822",
         Symbol.DIODE,
-        PartClasses.OPTO_PROTECT,
+        Semiconductors.DIODE_SIGNAL,
         "",
         24,
         16,
@@ -129,7 +130,7 @@ final class PulseInputBlock {
     b.part(
         "U821",
         Symbol.OPTO,
-        PartClasses.OPTOCOUPLER,
+        Semiconductors.OPTOCOUPLER,
         "3.75 kV",
         32,
         14,
@@ -145,7 +146,7 @@ final class PulseInputBlock {
     b.part(
         "U822",
         Symbol.SCHMITT,
-        PartClasses.SCHMITT,
+        Semiconductors.SCHMITT,
         "3.3 V",
         54,
         12,

@@ -8,6 +8,7 @@ import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.PartClass;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -64,7 +65,7 @@ final class SensorInputBlock {
     // A Schottky diode's leakage at 85 degC through 10 kΩ would be read as pressure; the amplifier
     // bears the 0.3 V more, the converter of the simple input would not.
     Symbol symbol = p.buffered() ? Symbol.DIODE : Symbol.SCHOTTKY;
-    PartClass cls = p.buffered() ? PartClasses.DIODE_LOW_LEAKAGE : PartClasses.SCHOTTKY_CLAMP;
+    PartClass cls = p.buffered() ? Semiconductors.DIODE_LOW_LEAKAGE : Semiconductors.SCHOTTKY_CLAMP;
     b.part(ref("D", n, 1), symbol, cls, "", 20, 18, Turn.CCW, node, P5V);
     b.part(ref("D", n, 2), symbol, cls, "", 20, 27, Turn.CCW, SGND, node);
     b.wire(n.pin() + ".1 -- " + ref("R", n, 2) + ".1").wire(ref("R", n, 1) + ".1 -- 6,20");
@@ -106,7 +107,8 @@ final class SensorInputBlock {
     String c1 = ref("C", n, 1);
     String c2 = ref("C", n, 2);
     b.part(c1, Symbol.CAPACITOR, PartClasses.CAPACITOR, 1e-9, 26, 23, Turn.CW, node, SGND);
-    b.part(u, Symbol.OPAMP, PartClasses.OPAMP, "5 V", 34, 22, Turn.NONE, node, buf, buf, P5V, SGND);
+    b.part(
+        u, Symbol.OPAMP, Semiconductors.OPAMP, "5 V", 34, 22, Turn.NONE, node, buf, buf, P5V, SGND);
     b.wire(ref("R", n, 2) + ".2 -- " + u + ".P").wire(c1 + ".1 -- 26,20");
     b.wire(u + ".O -- 43,22 -- 43,30 -- 32,30 -- 32,24 -- " + u + ".N");
     b.rail(u + ".V+").sensorGround(u + ".V-", c1 + ".2");

@@ -8,6 +8,7 @@ import static org.boostwright.rig.wiring.block.Nets.TPS_SIG;
 import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -62,7 +63,7 @@ final class SensorTapsBlock {
         Turn.NONE,
         sig,
         p);
-    b.part(d, Symbol.DIODE, PartClasses.DIODE_LOW_LEAKAGE, "", 18, y + 14, Turn.CCW, p, P5V);
+    b.part(d, Symbol.DIODE, Semiconductors.DIODE_LOW_LEAKAGE, "", 18, y + 14, Turn.CCW, p, P5V);
     b.part(
         r2,
         Symbol.RESISTOR,
@@ -83,7 +84,8 @@ final class SensorTapsBlock {
         Turn.NONE,
         "CAR_SGND",
         n);
-    b.part(u, Symbol.OPAMP, PartClasses.OPAMP, "5 V", 34, y + 18, Turn.NONE, p, n, tap, P5V, SGND);
+    b.part(
+        u, Symbol.OPAMP, Semiconductors.OPAMP, "5 V", 34, y + 18, Turn.NONE, p, n, tap, P5V, SGND);
     b.part(
         r4,
         Symbol.RESISTOR,

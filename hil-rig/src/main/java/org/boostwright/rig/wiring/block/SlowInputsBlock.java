@@ -12,6 +12,7 @@ import static org.boostwright.rig.wiring.block.Nets.VBAT_F;
 import org.boostwright.rig.wiring.Block;
 import org.boostwright.rig.wiring.BlockBuilder;
 import org.boostwright.rig.wiring.PartClasses;
+import org.boostwright.rig.wiring.Semiconductors;
 import org.boostwright.rig.wiring.Symbol;
 import org.boostwright.rig.wiring.Turn;
 
@@ -44,9 +45,25 @@ final class SlowInputsBlock {
         IAT_SIG,
         IAT_ADC);
     b.part(
-        "D601", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 23, 12, Turn.CCW, IAT_ADC, rail);
+        "D601",
+        Symbol.SCHOTTKY,
+        Semiconductors.SCHOTTKY_CLAMP,
+        "",
+        23,
+        12,
+        Turn.CCW,
+        IAT_ADC,
+        rail);
     b.part(
-        "D602", Symbol.SCHOTTKY, PartClasses.SCHOTTKY_CLAMP, "", 23, 21, Turn.CCW, SGND, IAT_ADC);
+        "D602",
+        Symbol.SCHOTTKY,
+        Semiconductors.SCHOTTKY_CLAMP,
+        "",
+        23,
+        21,
+        Turn.CCW,
+        SGND,
+        IAT_ADC);
     b.part("C601", Symbol.CAPACITOR, PartClasses.CAPACITOR, 100e-9, 29, 17, Turn.CW, IAT_ADC, SGND);
     if (at3v3) {
       b.part(
@@ -101,7 +118,7 @@ final class SlowInputsBlock {
     b.part(
         "D611",
         Symbol.SCHOTTKY,
-        PartClasses.SCHOTTKY_CLAMP,
+        Semiconductors.SCHOTTKY_CLAMP,
         "",
         81,
         12,

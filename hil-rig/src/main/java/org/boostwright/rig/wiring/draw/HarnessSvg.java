@@ -53,7 +53,11 @@ public final class HarnessSvg {
     svg.label(new Label(BOX_LEFT, 2.2, Anchor.START, 1.6, true, "Harness"));
     svg.label(
         new Label(
-            BOX_LEFT, 4.2, Anchor.START, 1.05, false,
+            BOX_LEFT,
+            4.2,
+            Anchor.START,
+            1.05,
+            false,
             "Box on the left, one line per wire: copper in mm², colour as a suggestion."
                 + " Net names are those of the schematics."));
     Room page = new Room(0, 0, DEVICE_RIGHT + 2, bottom + 2);
@@ -82,7 +86,13 @@ public final class HarnessSvg {
     String copper = (run.squareMillimetres() + " mm²").replace(".0 ", " ");
     String remark = run.remark().isEmpty() ? "" : ", " + run.remark();
     svg.label(
-        new Label(BOX_RIGHT + 1, y - 0.4, Anchor.START, 1.0, false, copper + " " + run.colour() + remark));
+        new Label(
+            BOX_RIGHT + 1,
+            y - 0.4,
+            Anchor.START,
+            1.0,
+            false,
+            copper + " " + run.colour() + remark));
     svg.shape(Shape.circle(DEVICE_LEFT + 0.6, y, 0.35), 1.4);
     svg.label(new Label(DEVICE_LEFT + 1.5, y + 0.4, Anchor.START, 1.05, false, run.devicePin()));
   }

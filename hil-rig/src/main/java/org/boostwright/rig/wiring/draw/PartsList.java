@@ -21,7 +21,15 @@ public final class PartsList {
   public static String csv(Circuit circuit) {
     CsvText csv = new CsvText();
     csv.row(
-        "for", "class", "part", "value", "quantity", "references", "fitted", "ratings", "why",
+        "for",
+        "class",
+        "part",
+        "value",
+        "quantity",
+        "references",
+        "fitted",
+        "ratings",
+        "why",
         "alternatives");
     write(csv, "circuit", circuit.fitted());
     for (Block block : circuit.alternatives()) {

@@ -92,7 +92,9 @@ public final class PinMap {
               use == null ? "" : words(use),
               use == null ? "" : use.net(),
               place.pi4(),
-              place.pi4().isEmpty() || !place.pi5().equals(place.pi4()) ? place.pi5() : "the same"));
+              place.pi4().isEmpty() || !place.pi5().equals(place.pi4())
+                  ? place.pi5()
+                  : "the same"));
     }
     return page.toString().replace("\r\n", "\n").replace("|  |", "| |").replace("|  |", "| |");
   }

@@ -28,17 +28,26 @@ public final class PlumbingSvg {
     }
     double y = 49.5;
     svg.label(
-        new Label(2, y, Anchor.START, 1.1, false,
+        new Label(
+            2,
+            y,
+            Anchor.START,
+            1.1,
+            false,
             "Heavy line with arrows: air moves here. Thin line: shut. Coil off always means that boost opens the wastegate at spring pressure."));
     svg.label(
-        new Label(2, y + 2, Anchor.START, 1.1, false,
+        new Label(
+            2,
+            y + 2,
+            Anchor.START,
+            1.1,
+            false,
             "CAUTION: a hose off the actuator or a blocked hose at SUPPLY leaves the wastegate shut whatever the valve does."));
     return svg.document(new Room(0, 0, x + 0, y + 4), "Plumbing of the boost valve");
   }
 
   private static void panel(Svg svg, double x, Position position) {
-    svg.shape(
-        Shape.line(x, 4, x + PANEL_WIDTH, 4, x + PANEL_WIDTH, 47, x, 47, x, 4), 1.0);
+    svg.shape(Shape.line(x, 4, x + PANEL_WIDTH, 4, x + PANEL_WIDTH, 47, x, 47, x, 4), 1.0);
     svg.label(new Label(x + 2, 6.6, Anchor.START, 1.35, true, position.words()));
     engine(svg, x);
     actuator(svg, x, position);
@@ -56,7 +65,8 @@ public final class PlumbingSvg {
     for (int i = 0; i < boxes.length; i++) {
       svg.shape(Shape.rectangle(x + boxes[i][0], y - 2, x + boxes[i][1], y + 2), 1.4);
       svg.label(
-          new Label(x + (boxes[i][0] + boxes[i][1]) / 2, y + 0.4, Anchor.MIDDLE, 1.0, false, names[i]));
+          new Label(
+              x + (boxes[i][0] + boxes[i][1]) / 2, y + 0.4, Anchor.MIDDLE, 1.0, false, names[i]));
       if (i > 0) {
         double from = x + boxes[i - 1][1];
         double to = x + boxes[i][0];
@@ -89,11 +99,16 @@ public final class PlumbingSvg {
     svg.shape(Shape.line(right, 14, right + 3 + shift, 14), 2.4);
     svg.label(new Label(x + 49, 8.9, Anchor.MIDDLE, 1.1, true, "actuator"));
     svg.label(
-        new Label(x + 44, 20, Anchor.START, 1.05, false,
+        new Label(
+            x + 44,
+            20,
+            Anchor.START,
+            1.05,
+            false,
             open ? "rod out: wastegate opens" : "spring: wastegate shut"));
     svg.label(
-        new Label(x + 44, 21.5, Anchor.START, 1.05, false,
-            open ? "at spring pressure" : "boost rises"));
+        new Label(
+            x + 44, 21.5, Anchor.START, 1.05, false, open ? "at spring pressure" : "boost rises"));
   }
 
   /** Two squares: left energised, right rest; the one in force stands at the ports. */
@@ -112,7 +127,8 @@ public final class PlumbingSvg {
     svg.shape(Shape.line(left - 3, bottom - 1.5, left, top + 1.5), 1.2);
     double s = left + 12;
     svg.shape(
-        Shape.line(s, 27, s + 0.5, 25.8, s + 1, 28.2, s + 1.5, 25.8, s + 2, 28.2, s + 2.5, 27), 1.2);
+        Shape.line(s, 27, s + 0.5, 25.8, s + 1, 28.2, s + 1.5, 25.8, s + 2, 28.2, s + 2.5, 27),
+        1.2);
     svg.label(
         new Label(left - 1.5, top - 0.4, Anchor.MIDDLE, 1.05, true, rest ? "coil off" : "coil on"));
     svg.label(new Label(s + 3.2, 27.4, Anchor.START, 1.1, true, "boost valve"));
@@ -136,7 +152,8 @@ public final class PlumbingSvg {
   private static void hose(Svg svg, double x, Hose hose, boolean flows, Position position) {
     double[] way =
         switch (hose.port()) {
-          case SUPPLY -> new double[] {x + 26.5, 40.2, x + 26.5, 36.5, x + 28.5, 36.5, x + 28.5, 30};
+          case SUPPLY ->
+              new double[] {x + 26.5, 40.2, x + 26.5, 36.5, x + 28.5, 36.5, x + 28.5, 30};
           case ACTUATOR -> new double[] {x + 25.5, 24, x + 25.5, 14, x + 44, 14};
           case VENT -> new double[] {x + 25.5, 30, x + 25.5, 34, x + 11, 34, x + 11, 40.2};
         };
@@ -187,9 +204,12 @@ public final class PlumbingSvg {
   private static void head(Svg svg, double x, double y, double ux, double uy, double size) {
     svg.shape(
         Shape.filled(
-            x + ux * size, y + uy * size,
-            x - ux * size * 0.6 - uy * size * 0.7, y - uy * size * 0.6 + ux * size * 0.7,
-            x - ux * size * 0.6 + uy * size * 0.7, y - uy * size * 0.6 - ux * size * 0.7),
+            x + ux * size,
+            y + uy * size,
+            x - ux * size * 0.6 - uy * size * 0.7,
+            y - uy * size * 0.6 + ux * size * 0.7,
+            x - ux * size * 0.6 + uy * size * 0.7,
+            y - uy * size * 0.6 - ux * size * 0.7),
         1.0);
   }
 }

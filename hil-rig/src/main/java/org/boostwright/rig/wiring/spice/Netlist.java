@@ -69,8 +69,22 @@ public final class Netlist {
     String middle = part.ref() + "_MID";
     String first = node(part.pins().get(0).net());
     String second = node(part.pins().get(1).net());
-    return "L" + part.ref() + " " + first + " " + middle + " " + Si.spice(settings.coil().henries())
-        + "\nR" + part.ref() + " " + middle + " " + second + " " + Si.spice(Blocks.COIL_OHMS);
+    return "L"
+        + part.ref()
+        + " "
+        + first
+        + " "
+        + middle
+        + " "
+        + Si.spice(settings.coil().henries())
+        + "\nR"
+        + part.ref()
+        + " "
+        + middle
+        + " "
+        + second
+        + " "
+        + Si.spice(Blocks.COIL_OHMS);
   }
 
   private static String nodes(List<Pin> pins) {

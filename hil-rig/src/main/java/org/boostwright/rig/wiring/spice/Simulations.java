@@ -14,6 +14,7 @@ public final class Simulations {
     all.addAll(CoilSimulations.all(c));
     all.addAll(SupplySimulations.all(c));
     all.addAll(InputSimulations.all(c));
+    all.addAll(SensorFaultSimulations.all(c));
     all.addAll(PulseSimulations.all(c));
     return List.copyOf(all);
   }

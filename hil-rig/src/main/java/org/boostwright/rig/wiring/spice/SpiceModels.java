@@ -2,7 +2,9 @@ package org.boostwright.rig.wiring.spice;
 
 /**
  * SPICE models of the part classes: generic, with the data-sheet numbers that the part class names
- * and nothing finer. Thresholds are typical values at 27 degC; the simulations spread them.
+ * and nothing finer. Thresholds are typical values at 27 degC; the simulations spread them. A
+ * threshold is where the current is 0.25 mA, as data sheets state it: {@code ksubthres} is set for
+ * that.
  */
 final class SpiceModels {
   private SpiceModels() {}
@@ -23,11 +25,11 @@ final class SpiceModels {
       .model D_TVS_24 D(is=1f n=1 rs=0.06 bv=28.1 ibv=5m nbv=1 cjo=5n)
       .model D_TVS_33 D(is=1f n=1 rs=0.5 bv=38.6 ibv=1m nbv=1 cjo=300p)
       .model NMOS_POWER VDMOS(nchan vto=1.15 kp=9 rd=0.07 rs=0.02 rg=5 cgs=250p cgdmax=80p
-      + cgdmin=15p cjo=60p is=1p rb=0.05 bv=66 tcvth=2m)
+      + cgdmin=15p cjo=60p is=1p rb=0.05 bv=66 tcvth=2m ksubthres=20m)
       .model NMOS_STANDARD VDMOS(nchan vto=4 kp=9 rd=0.03 rs=0.01 rg=5 cgs=500p cgdmax=150p
       + cgdmin=30p cjo=100p is=1p rb=0.05 bv=66 tcvth=5m)
       .model NMOS_SMALL VDMOS(nchan vto=1.15 kp=0.4 rd=0.6 rs=0.2 rg=20 cgs=25p cgdmax=12p
-      + cgdmin=3p cjo=15p is=0.1p rb=0.5 bv=55 tcvth=2m)
+      + cgdmin=3p cjo=15p is=0.1p rb=0.5 bv=55 tcvth=2m ksubthres=50m)
       .model PMOS_HIGH VDMOS(pchan vto=-2 kp=7 rd=0.06 rs=0.02 rg=5 cgs=500p cgdmax=200p
       + cgdmin=50p cjo=150p is=1p rb=0.05 bv=66 tcvth=3m)
       .model SW_ON_OFF SW(vt=0.5 vh=0.1 ron=50 roff=1g)

@@ -36,11 +36,15 @@ class SimulationsTest {
     for (Outcome outcome : simulation.run()) {
       Demand demand = outcome.demand();
       assertThat(outcome.verdict())
-          .as("%s %s: %s, limit %s", demand.requirement(), demand.text(), outcome.seen(), demand.limits())
+          .as(
+              "%s %s: %s, limit %s",
+              demand.requirement(), demand.text(), outcome.seen(), demand.limits())
           .isEqualTo(Verdict.PASSED);
       List<String> rows =
           page.stream()
-              .filter(row -> row.startsWith("| " + demand.text()) && row.contains(simulation.id() + "]"))
+              .filter(
+                  row ->
+                      row.startsWith("| " + demand.text()) && row.contains(simulation.id() + "]"))
               .toList();
       assertThat(rows).as("row of the page: " + demand.text()).hasSize(1);
       double[] written = numbers(rows.get(0).split("\\|")[2]);
@@ -74,7 +78,8 @@ class SimulationsTest {
     assertThat(demand.judge(Map.of()).verdict()).isEqualTo(Verdict.ERROR);
     assertThat(demand.judge(Map.of("x", List.of(0.5))).verdict()).isEqualTo(Verdict.ERROR);
     assertThat(demand.judge(Map.of("x", List.of(0.5, 1.5))).verdict()).isEqualTo(Verdict.FAILED);
-    assertThat(demand.judge(Map.of("x", List.of(0.5, Double.NaN))).verdict()).isEqualTo(Verdict.FAILED);
+    assertThat(demand.judge(Map.of("x", List.of(0.5, Double.NaN))).verdict())
+        .isEqualTo(Verdict.FAILED);
     assertThat(demand.judge(Map.of("x", List.of(0.5, 0.6))).verdict()).isEqualTo(Verdict.PASSED);
   }
 

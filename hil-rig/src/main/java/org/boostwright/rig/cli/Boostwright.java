@@ -42,7 +42,11 @@ public final class Boostwright implements Callable<Integer> {
       CommandLine child = new CommandLine(command);
       CommandSpec spec = child.getCommandSpec();
       spec.mixinStandardHelpOptions(true).versionProvider(new Version());
-      spec.usageMessage().parameterListHeading("%n").optionListHeading("%n").autoWidth(false);
+      spec.usageMessage()
+          .synopsisHeading("%nUsage: ")
+          .descriptionHeading("%n")
+          .parameterListHeading("%n")
+          .optionListHeading("%n");
       commandLine.addSubcommand(child);
     }
     commandLine

@@ -1,7 +1,5 @@
 package org.boostwright.rig.cli;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import org.boostwright.rig.demo.Demo;
 import org.boostwright.rig.demo.Steps;
 import org.boostwright.rig.result.Result;
@@ -13,6 +11,7 @@ import picocli.CommandLine.Option;
 /** The whole job on the built-in project car. */
 @Command(
     name = "demo",
+    header = "The whole job on the built-in project car, in under a minute.",
     description = {
       "The whole job on the built-in project car in under a minute: settings, duty sweep of the",
       "virtual valve, pulls on the spring, on base duty alone and with pressure feedback, and a",
@@ -41,9 +40,8 @@ final class DemoCommand extends Subcommand {
   }
 
   @Override
-  Outcome work(Progress progress) throws IOException {
-    String text = new String(SettingsOption.builtIn(), StandardCharsets.UTF_8);
-    Demo demo = Demo.run("project-car.toml", text, seed, steps(progress));
+  Outcome work(Progress progress) {
+    Demo demo = Demo.run(seed, steps(progress));
     Result result = demo.result();
     String digest = result.settingsDigest().orElse("");
     return Outcome.kept(

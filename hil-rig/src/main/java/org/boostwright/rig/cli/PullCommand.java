@@ -18,6 +18,7 @@ import picocli.CommandLine.Option;
 /** A virtual full-throttle pull. */
 @Command(
     name = "pull",
+    header = "A virtual full-throttle pull with your settings.",
     description = {
       "Drive the virtual car through a full-throttle pull with your settings: key on, start, idle,",
       "part throttle in gear, full throttle to the top, throttle shut."

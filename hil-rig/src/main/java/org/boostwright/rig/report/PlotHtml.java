@@ -28,9 +28,9 @@ final class PlotHtml {
   private static final String[][] TOOLS = {
     {"in", "Closer"},
     {"out", "Wider"},
-    {"left", "Earlier"},
-    {"right", "Later"},
-    {"all", "Whole run"}
+    {"left", "Left"},
+    {"right", "Right"},
+    {"all", "All"}
   };
 
   private final DisplayUnits units;
@@ -44,7 +44,7 @@ final class PlotHtml {
     html.element(
         "p",
         "help",
-        "Drag across a plot to look closer, double-click for the whole run. Keys on a plot: left"
+        "Drag across a plot to look closer, double-click for all of it. Keys on a plot: left"
             + " and right move the reading, + and - zoom, 0 shows all. A name below a plot hides"
             + " its line.");
   }

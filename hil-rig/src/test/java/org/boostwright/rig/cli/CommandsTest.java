@@ -6,11 +6,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -24,8 +24,6 @@ class CommandsTest {
   @TempDir Path folder;
 
   private int run(String... args) {
-    out.getBuffer().setLength(0);
-    err.getBuffer().setLength(0);
     return Boostwright.run(
         new Terminal(new PrintWriter(out), new PrintWriter(err), false, false), args);
   }
@@ -46,7 +44,9 @@ class CommandsTest {
   private static void assertDocumented(JsonNode json) throws Exception {
     String docs = Files.readString(ROOT.resolve("docs/json.md"));
     for (JsonNode m : json.get("measurements")) {
-      assertThat(docs).contains("`" + m.get("id").asText() + "`");
+      assertThat(docs.contains("`" + m.get("id").asText() + "`"))
+          .as("%s is in docs/json.md", m.get("id").asText())
+          .isTrue();
     }
   }
 
@@ -54,8 +54,8 @@ class CommandsTest {
     return Files.writeString(folder.resolve("car.toml"), text);
   }
 
-  private static String projectCar() throws Exception {
-    return new String(SettingsOption.builtIn(), StandardCharsets.UTF_8);
+  private static String projectCar() {
+    return ProjectCarSettings.text();
   }
 
   @Test
@@ -204,7 +204,7 @@ class CommandsTest {
   }
 
   @Test
-  void pullPassesKeepsItsLogAndReplaysFromIt() throws Exception {
+  void pullPassesAndKeepsItsLog() throws Exception {
     Path kept = folder.resolve("run");
     assertThat(run("pull", "--to-rpm", "4000", "--out", kept.toString(), "--json")).isEqualTo(0);
     JsonNode json = json();
@@ -212,10 +212,8 @@ class CommandsTest {
     assertThat(value(json, "pull.peak_map_kpa")).isBetween(170.0, 195.0);
     assertDocumented(json);
     List<String> log = Files.readAllLines(kept.resolve("log.csv"));
-    assertThat(log.get(0)).startsWith("time_ns,map_raw_v").contains(",meta,true_map_kpa_abs,");
+    assertThat(log.get(0)).startsWith("time_ns,map_raw_v").contains(",meta,true_map_kpa_abs");
     assertThat(log.get(1)).contains(json.get("settings_digest").asText() + " 1,");
-    assertThat(run("replay", kept.resolve("log.csv").toString(), "--json")).isEqualTo(0);
-    assertThat(value(json(), "replay.rows")).isEqualTo(log.size() - 1.0);
   }
 
   /** A sensor that reads 25 kPa low deceives the controller, but never the verdict. */

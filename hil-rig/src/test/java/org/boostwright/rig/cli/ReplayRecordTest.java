@@ -15,7 +15,7 @@ import org.boostwright.core.Outputs;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.core.settings.file.SettingsFile;
+import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -46,7 +46,7 @@ class ReplayRecordTest {
    * built-in car.
    */
   private Path record() throws Exception {
-    Settings car = SettingsFile.parse("car.toml", SettingsOption.builtIn()).orThrow();
+    Settings car = ProjectCarSettings.load();
     Controller controller = new Controller(car);
     Inputs in = new Inputs();
     Outputs out = new Outputs();

@@ -28,8 +28,6 @@ class DemoTest {
     List<String> begun = new ArrayList<>();
     Demo demo =
         Demo.run(
-            "project-car.toml",
-            Files.readString(CAR),
             3,
             new Steps() {
               @Override
@@ -51,7 +49,7 @@ class DemoTest {
         .containsExactly("sweep", "pulls", "open_loop", "closed_loop", "failure");
     String docs = Files.readString(CAR.resolveSibling("json.md"));
     for (Measurement m : demo.result().measurements()) {
-      assertThat(docs).contains("`" + m.id() + "`");
+      assertThat(docs.contains("`" + m.id() + "`")).as("%s is in docs/json.md", m.id()).isTrue();
     }
   }
 

@@ -54,14 +54,26 @@ final class ReplayCommand extends Subcommand {
       })
   Optional<Path> mapping = Optional.empty();
 
+  /** Signals that can stand for what the driver asks for. */
+  enum DemandChoice {
+    THROTTLE(AnalogChannel.THROTTLE),
+    PEDAL(AnalogChannel.PEDAL);
+
+    private final AnalogChannel channel;
+
+    DemandChoice(AnalogChannel channel) {
+      this.channel = channel;
+    }
+  }
+
   @Option(
       names = "--demand",
       paramLabel = "SIGNAL",
       description = {
         "What the driver asks with: throttle, or pedal where the throttle does not follow the",
-        "driver. Default: what the rows of the settings' tables are."
+        "driver, such as a diesel's. Default: the settings'."
       })
-  Optional<AnalogChannel> demand = Optional.empty();
+  Optional<DemandChoice> demand = Optional.empty();
 
   @Option(
       names = "--ambient-kpa-abs",
@@ -80,18 +92,11 @@ final class ReplayCommand extends Subcommand {
     SettingsOption.Loaded loaded = SettingsOption.parse(set.change(settings.find()));
     ReplayOptions options = ReplayOptions.DEFAULT;
     if (demand.isPresent()) {
-      AnalogChannel channel = demand.get();
-      if (channel != AnalogChannel.THROTTLE && channel != AnalogChannel.PEDAL) {
-        throw new WrongUseException("--demand " + channel.id(), "give throttle or pedal");
-      }
-      options = options.withDemand(channel);
+      options = options.withDemand(demand.get().channel);
     }
     if (ambientKpaAbs.isPresent()) {
       double kpa = ambientKpaAbs.get();
-      if (!(kpa >= 50.0 && kpa <= 110.0)) {
-        throw new WrongUseException(
-            "--ambient-kpa-abs " + kpa + " is outside 50 to 110", "give absolute pressure in kPa");
-      }
+      Range.check("--ambient-kpa-abs", kpa, 50, 110);
       options = options.withAmbient(kpa);
     }
     progress.begin("replaying " + log, 1);
@@ -112,7 +117,7 @@ final class ReplayCommand extends Subcommand {
       result.settingsDigest(digest);
       result.provenance("log", log.toString());
       result.provenance("settings", loaded.source().where());
-      set.sets.forEach(change -> result.provenance("changed for this run", change));
+      set.record(result);
       return Outcome.kept(result.build(), out.folder);
     } catch (LogRefusedException e) {
       throw new WrongUseException(String.valueOf(e.getMessage()), "");

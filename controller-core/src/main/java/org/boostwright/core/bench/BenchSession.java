@@ -223,6 +223,7 @@ public final class BenchSession {
             rest.meanSigmaKpa(),
             leak,
             leakSigma);
+    fit.withResponse(record.ventSeconds, record.fillSeconds);
     double sag = record.regulatorKpaGauge - record.regulatorWorkingKpaGauge;
     if (!Double.isNaN(sag) && Edges.inside(edges, sweepHz, 0.5)) {
       fit.withSag(sweepHz, 0.5, sag, GAUGE_SIGMA_KPA);

@@ -20,6 +20,9 @@ public final class Verdicts {
   private static final double DROOP_SHARE = 0.15;
   private static final double RESTRICTED_RATIO = 3.3;
   private static final double MISFIT_SHARE = 0.04;
+  /** Air a regulator is set to when nobody read its gauge, kPa gauge. */
+  private static final double USUAL_AIR_KPA = 85.0;
+
   private static final double GAUGE_FACTOR = 1.5;
   private static final double GAUGE_SHARE = 0.93;
   private static final double HELD_SHARE = 0.9;
@@ -115,7 +118,7 @@ public final class Verdicts {
     if (Double.isNaN(rest)) {
       return false;
     }
-    double regulator = Double.isNaN(r.regulatorKpaGauge) ? 85.0 : r.regulatorKpaGauge;
+    double regulator = Double.isNaN(r.regulatorKpaGauge) ? USUAL_AIR_KPA : r.regulatorKpaGauge;
     if (rest > GAUGE_FACTOR * regulator) {
       add(
           VerdictCode.GAUGE_UNITS,
@@ -129,7 +132,10 @@ public final class Verdicts {
       return false;
     }
     String measured =
-        text("With the coil off the line shows %.1f kPa gauge of %.1f supplied.", rest, regulator);
+        text(
+            "With the coil off the line shows %.1f kPa gauge where about %.1f are expected.",
+            rest,
+            regulator);
     double empty = EMPTY_SHARE * regulator;
     double seen = SEES_SHARE * regulator;
     double dead = r.restDead == null ? r.unpluggedKpaGauge : r.gauge(r.restDead);

@@ -23,7 +23,9 @@ public final class BenchResult {
   /** Adds everything that was measured and concluded. */
   public static void add(
       ResultBuilder result, BenchRecord record, BenchPlan plan, List<BenchVerdict> verdicts) {
-    plain(result, "bench.ambient_kpa", "ambient", record.ambientKpaAbs, Units.KPA_ABS);
+    if (record.completed.contains(BenchStep.AMBIENT)) {
+      plain(result, "bench.ambient_kpa", "ambient", record.ambientKpaAbs, Units.KPA_ABS);
+    }
     plain(result, "bench.rest_kpa", "line at rest", record.restKpaGauge(), Units.KPA_GAUGE);
     plain(
         result,

@@ -90,7 +90,10 @@ final class ReplayResult {
         none,
         highest);
     result.measure(
-        "replay.missing_ticks", "ticks the recorder lost", run.missingTicks(), Units.COUNT);
+        "replay.missing_ticks",
+        "ticks the recorder lost",
+        (double) run.missingTicks(),
+        Units.COUNT);
     result.measure("replay.faults", "faults raised", run.faults().size(), Units.COUNT);
     result.measure("replay.overboosts", "overboosts", run.overboosts().size(), Units.COUNT);
     states(result, run.stateSeconds());

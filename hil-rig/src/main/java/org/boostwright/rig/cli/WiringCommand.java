@@ -114,14 +114,14 @@ final class WiringCommand extends Subcommand {
       Files.writeString(page, ResultsPage.of(results));
       result.file("results", page.toString());
     }
+    long missed =
+        results.values().stream()
+            .flatMap(List::stream)
+            .filter(outcome -> outcome.verdict() != Demand.Verdict.PASSED)
+            .count();
     return result
         .headline(
-            results.size()
-                + " simulations, "
-                + count
-                + " demands: "
-                + result.verdict().word()
-                + ".")
+            results.size() + " simulations, " + count + " demands, " + missed + " of them not met.")
         .build();
   }
 

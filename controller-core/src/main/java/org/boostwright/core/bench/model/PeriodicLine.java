@@ -77,6 +77,11 @@ final class PeriodicLine {
     return empty(p, seconds, ventRate + leakRate);
   }
 
+  /** Pressure after filling for a while, kPa absolute. */
+  double filled(double p, double seconds) {
+    return fill(p, seconds);
+  }
+
   private double onePeriod(double p, double ventSeconds, double fillSeconds) {
     return fill(empty(p, ventSeconds, ventRate + leakRate), fillSeconds);
   }

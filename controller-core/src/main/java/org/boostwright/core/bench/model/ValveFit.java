@@ -22,6 +22,10 @@ public final class ValveFit {
   private static final double CRITICAL_RATIO_SIGMA = 0.1;
   private static final double FILL_CRITICAL_RATIO = 0.3;
   private static final double FILL_CRITICAL_RATIO_SIGMA = 0.2;
+  // A sample of the sensor and its lag; curvature the isothermal model leaves out.
+  private static final double TIME_SIGMA_SECONDS = 0.0025;
+  private static final double TIME_SIGMA_SHARE = 0.03;
+  private static final double RESPONSE_SHARE = 0.9;
   private static final double UNKNOWN_SAG_SHARE = 0.05;
   private static final int PARAMETERS = 8;
 
@@ -33,6 +37,8 @@ public final class ValveFit {
   private final double leak;
   private final double leakSigma;
   private final double floorKpa;
+  private double ventTime = Double.NaN;
+  private double fillTime = Double.NaN;
   private double sagHz;
   private double sagDuty;
   private double sagKpa = Double.NaN;
@@ -98,7 +104,7 @@ public final class ValveFit {
       FILL_CRITICAL_RATIO
     };
     double[] scale = {0.1, 0.1, 0.3, 0.3, 0.1 + leak, 0.1, 1.0, 0.1};
-    int count = edges.size() + points.size() + 4;
+    int count = edges.size() + points.size() + 6;
     FitResult fit = new LeastSquares(this::residuals, count).fit(start, scale);
     double[] residuals = new double[count];
     residuals(fit.parameters(), residuals);
@@ -121,6 +127,23 @@ public final class ValveFit {
     sagKpa = kpa;
     sagSigmaKpa = sigmaKpa;
     return this;
+  }
+
+  /**
+   * Tells the fit how long the line took for 90 % of the way; without it a slow line's speed does not
+   * show in its means.
+   *
+   * @param ventSeconds from energising, s
+   * @param fillSeconds from switching off, s
+   */
+  public ValveFit withResponse(double ventSeconds, double fillSeconds) {
+    ventTime = ventSeconds;
+    fillTime = fillSeconds;
+    return this;
+  }
+
+  private static double timeSigma(double seconds) {
+    return Math.hypot(TIME_SIGMA_SECONDS, TIME_SIGMA_SHARE * seconds);
   }
 
   /** Filling rate of the valve alone over the fitted one, and its relative deviation. */
@@ -208,7 +231,16 @@ public final class ValveFit {
     r[i++] = (valve.restKpaAbs(x[6], ambient) - restKpaAbs) / restSigma;
     r[i++] = (x[4] - leak) / leakSigma;
     r[i++] = (x[5] - CRITICAL_RATIO) / CRITICAL_RATIO_SIGMA;
-    r[i] = (x[7] - FILL_CRITICAL_RATIO) / FILL_CRITICAL_RATIO_SIGMA;
+    r[i++] = (x[7] - FILL_CRITICAL_RATIO) / FILL_CRITICAL_RATIO_SIGMA;
+    r[i++] =
+        Double.isNaN(ventTime)
+            ? 0.0
+            : (valve.secondsToVent(RESPONSE_SHARE, x[6], ambient) - ventTime) / timeSigma(ventTime);
+    r[i] =
+        Double.isNaN(fillTime)
+            ? 0.0
+            : (valve.secondsToFill(RESPONSE_SHARE, x[6], ambient) - fillTime)
+                / timeSigma(fillTime);
   }
 
   private boolean plausible(double[] x) {

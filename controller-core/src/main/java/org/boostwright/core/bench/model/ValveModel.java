@@ -27,6 +27,9 @@ public record ValveModel(
     double fillCriticalRatio,
     double ventCriticalRatio) {
 
+  private static final double LONGEST_RATES = 5.0;
+  private static final int TIME_HALVINGS = 30;
+
   /** A valve with the same critical ratio both ways. */
   public ValveModel(
       double onDelaySeconds,
@@ -137,6 +140,46 @@ public record ValveModel(
     }
     return new PeriodicLine(this, supplyKpaAbs, ambientKpaAbs)
         .vented(supplyKpaAbs, pulseSeconds + offDelaySeconds - onDelaySeconds);
+  }
+
+  /**
+   * Time from energising for good until a share of the way from rest to ambient is done, s.
+   *
+   * @param share 0 to below 1
+   */
+  public double secondsToVent(double share, double supplyKpaAbs, double ambientKpaAbs) {
+    double rest = restKpaAbs(supplyKpaAbs, ambientKpaAbs);
+    PeriodicLine line = new PeriodicLine(this, supplyKpaAbs, ambientKpaAbs);
+    double goal = rest + share * (ambientKpaAbs - rest);
+    double low = 0.0;
+    double high = LONGEST_RATES / ventRatePerSecond;
+    for (int i = 0; i < TIME_HALVINGS; i++) {
+      double middle = 0.5 * (low + high);
+      if (line.vented(rest, middle) > goal) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return onDelaySeconds + high;
+  }
+
+  /** Time from switching off for good until a share of the way from ambient to rest is done, s. */
+  public double secondsToFill(double share, double supplyKpaAbs, double ambientKpaAbs) {
+    double rest = restKpaAbs(supplyKpaAbs, ambientKpaAbs);
+    PeriodicLine line = new PeriodicLine(this, supplyKpaAbs, ambientKpaAbs);
+    double goal = ambientKpaAbs + share * (rest - ambientKpaAbs);
+    double low = 0.0;
+    double high = LONGEST_RATES / fillRatePerSecond;
+    for (int i = 0; i < TIME_HALVINGS; i++) {
+      double middle = 0.5 * (low + high);
+      if (line.filled(ambientKpaAbs, middle) < goal) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return offDelaySeconds + high;
   }
 
   /** Pressure at rest: the supply less what a leak takes, kPa absolute. */

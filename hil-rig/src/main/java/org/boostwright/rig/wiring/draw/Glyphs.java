@@ -27,6 +27,9 @@ final class Glyphs {
     for (Shape shape : raw) {
       placed.add(shape.placed(part.turn(), part.at().x(), part.at().y()));
     }
+    if (part.symbol() == Symbol.LINK && part.fitted()) {
+      placed.add(line(1.8, 0, 2.2, 0).placed(part.turn(), part.at().x(), part.at().y()));
+    }
     return placed;
   }
 

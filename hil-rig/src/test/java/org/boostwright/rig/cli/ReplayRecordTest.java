@@ -8,6 +8,8 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.Controller;
 import org.boostwright.core.Inputs;
@@ -27,8 +29,11 @@ class ReplayRecordTest {
   @TempDir Path folder;
 
   private int run(String... args) {
+    List<String> all = new ArrayList<>(List.of(args));
+    all.addAll(List.of("--out", folder.resolve("run").toString()));
     return Boostwright.run(
-        new Terminal(new PrintWriter(out), new PrintWriter(err), false, false), args);
+        new Terminal(new PrintWriter(out), new PrintWriter(err), false, false),
+        all.toArray(String[]::new));
   }
 
   private double value(String id) throws Exception {

@@ -47,6 +47,7 @@ import picocli.CommandLine.Option;
 /** The valve bench: polarity, frequency and the usable duty window before the engine ever runs. */
 @Command(
     name = "bench",
+    header = "Prove the boost valve on the bench before the engine ever runs.",
     description = {
       "Prove the boost valve before the engine ever runs: does it click, does the actuator see",
       "pressure at rest, does more duty mean less of it, which PWM frequency suits, where does the",
@@ -62,7 +63,7 @@ import picocli.CommandLine.Option;
       "  boostwright bench --set virtual.mistake=driver_inverted",
       "  boostwright bench --manual                      you set the valve and type the gauge",
       "  boostwright bench --readings gauge.csv          columns frequency_hz, duty_pct, pressure,",
-      "                                                  unit; rows at 0 % duty give the supply",
+      "                                                  unit; rows at 0 %% duty give the supply",
       "",
       "Keys that begin with virtual. change the virtual bench; a wrong one lists what there is.",
       "Steps: ambient, click, rest, polarity, leak, response, edges, sweep, frequency, actuator."

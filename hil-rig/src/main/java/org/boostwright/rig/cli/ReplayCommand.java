@@ -24,6 +24,7 @@ import picocli.CommandLine.Parameters;
 /** Drives the controller with a recorded log. */
 @Command(
     name = "replay",
+    header = "Feed a recorded log to the controller.",
     description = {
       "Feed a recorded log to the controller: what it would have believed, which faults it would",
       "have raised and what it would have asked of the valve. The recording does not answer back.",
@@ -48,10 +49,9 @@ final class ReplayCommand extends Subcommand {
   @Option(
       names = "--mapping",
       paramLabel = "FILE",
-      description = {
-        "TOML file that says which column is which signal and in which unit. Default: columns are",
-        "recognised by their names and units."
-      })
+      description =
+          "TOML file that says which column is which signal and in which unit. Default: "
+              + "columns are recognised by their names and units.")
   Optional<Path> mapping = Optional.empty();
 
   /** Signals that can stand for what the driver asks for. */
@@ -69,10 +69,9 @@ final class ReplayCommand extends Subcommand {
   @Option(
       names = "--demand",
       paramLabel = "SIGNAL",
-      description = {
-        "What the driver asks with: throttle, or pedal where the throttle does not follow the",
-        "driver, such as a diesel's. Default: the settings'."
-      })
+      description =
+          "What the driver asks with: throttle, or pedal where the throttle does not "
+              + "follow the driver. Default: what the rows of the settings' tables are.")
   Optional<DemandChoice> demand = Optional.empty();
 
   @Option(

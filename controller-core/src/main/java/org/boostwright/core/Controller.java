@@ -11,6 +11,7 @@ import org.boostwright.core.monitor.TimingWatch;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.OptionalWires;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.signal.ChannelSignal;
 import org.boostwright.core.signal.Signals;
 import org.boostwright.core.state.Permission;
 import org.boostwright.core.state.SafetyState;
@@ -128,8 +129,9 @@ public final class Controller {
     double mapKpaAbs = signals.map().value();
     double ambientKpaAbs = monitor.ambientKpaAbs();
     int gear = gears.update(rpm, signals.roadKmh(), dt);
-    control.updateTarget(throttlePct, rpm, gear, monitor, inputs.highBoost);
-    boolean demand = control.demand(throttlePct, rpm, ambientKpaAbs);
+    double demandPct = demandPct();
+    control.updateTarget(demandPct, rpm, gear, monitor, inputs.highBoost);
+    boolean demand = control.demand(demandPct, rpm, ambientKpaAbs);
     machine.update(
         faults.worstReaction(),
         missing(inputs),
@@ -148,6 +150,15 @@ public final class Controller {
       LogFormat.fill(row, nowNanos, inputs, outputs);
       faults.storeFrames(row);
     }
+  }
+
+  /** What the driver asks for: throttle, or the pedal; a pedal that cannot be read asks nothing. */
+  private double demandPct() {
+    if (settings.demand() != AnalogChannel.PEDAL) {
+      return signals.throttle().value();
+    }
+    ChannelSignal pedal = signals.channel(AnalogChannel.PEDAL);
+    return pedal != null && pedal.usable() ? pedal.value() : 0.0;
   }
 
   private void decideDuty(

@@ -36,6 +36,7 @@ public final class ControllerBench {
 
   /** Coil current follows the outputs, at 30 Hz; else it is what the test writes. */
   public boolean coilModelled;
+
   private final Random random = new Random(7);
   private static final double MAX_RPM_PER_SECOND = 10_000.0;
   private static final double PWM_PERIOD_NANOS = 1e9 / 30.0;

@@ -24,11 +24,7 @@ final class SpeedLossWatch {
 
   /** Judges one tick. */
   void update(
-      long nowNanos,
-      Signals signals,
-      EngineWatch engine,
-      AmbientWatch ambient,
-      FaultTable faults) {
+      long nowNanos, Signals signals, EngineWatch engine, AmbientWatch ambient, FaultTable faults) {
     boolean usable = signals.map().usable();
     double kpa = signals.map().value();
     double lowest = ambient.known() ? ambient.kpaAbs() : EngineWatch.AMBIENT_LOW_KPA;

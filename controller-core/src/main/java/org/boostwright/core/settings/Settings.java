@@ -1,6 +1,7 @@
 package org.boostwright.core.settings;
 
 import org.boostwright.core.AnalogChannel;
+import org.boostwright.core.table.Curve;
 import org.boostwright.core.table.Table2d;
 import org.jspecify.annotations.Nullable;
 
@@ -20,9 +21,13 @@ import org.jspecify.annotations.Nullable;
  * @param feedback pressure feedback (PID trim)
  * @param spool spool strategy
  * @param optional which optional inputs and outputs are fitted
+ * @param wiring values of the circuit between car and computer; only checks use them
  * @param demand what the rows of both tables are read with: {@link AnalogChannel#THROTTLE} or
  *     {@link AnalogChannel#PEDAL}
  * @param actuator the wastegate actuator
+ * @param exhaustHelp how much of the actuator's work the exhaust takes over where the air is
+ *     thinner, kPa at the actuator for each kPa of ambient pressure below the standard atmosphere,
+ *     over engine speed; base duty is corrected with it
  * @param pins pins of the Raspberry Pi; null when the file names none, which is enough for anything
  *     but driving a valve from its pins
  */
@@ -37,9 +42,14 @@ public record Settings(
     FeedbackSettings feedback,
     SpoolSettings spool,
     OptionalWires optional,
+    WiringSettings wiring,
     AnalogChannel demand,
     ActuatorSettings actuator,
+    Curve exhaustHelp,
     @Nullable PinSettings pins) {
+
+  /** Exhaust help where the file names none: the valve's share of the diaphragm's area. */
+  public static final Curve DEFAULT_EXHAUST_HELP = Curve.constant(0.2);
 
   /** Settings whose tables are read with the throttle, without pins and with an unknown spring. */
   public Settings(
@@ -64,8 +74,150 @@ public record Settings(
         feedback,
         spool,
         optional,
+        WiringSettings.DEFAULT,
         AnalogChannel.THROTTLE,
         ActuatorSettings.UNKNOWN_SPRING,
+        DEFAULT_EXHAUST_HELP,
         null);
+  }
+
+  /** The same with other sensors. */
+  public Settings withSensors(SensorSettings other) {
+    return new Settings(
+        car,
+        units,
+        other,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        feedback,
+        spool,
+        optional,
+        wiring,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins);
+  }
+
+  /** The same with another target table. */
+  public Settings withTarget(Table2d other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        other,
+        baseDuty,
+        limits,
+        feedback,
+        spool,
+        optional,
+        wiring,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins);
+  }
+
+  /** The same with another base duty table. */
+  public Settings withBaseDuty(Table2d other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        other,
+        limits,
+        feedback,
+        spool,
+        optional,
+        wiring,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins);
+  }
+
+  /** The same with other limits. */
+  public Settings withLimits(LimitSettings other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        other,
+        feedback,
+        spool,
+        optional,
+        wiring,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins);
+  }
+
+  /** The same with another pressure feedback. */
+  public Settings withFeedback(FeedbackSettings other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        other,
+        spool,
+        optional,
+        wiring,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins);
+  }
+
+  /** The same with another spool strategy. */
+  public Settings withSpool(SpoolSettings other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        feedback,
+        other,
+        optional,
+        wiring,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins);
+  }
+
+  /** The same with other wires. */
+  public Settings withOptional(OptionalWires other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        feedback,
+        spool,
+        other,
+        wiring,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins);
   }
 }

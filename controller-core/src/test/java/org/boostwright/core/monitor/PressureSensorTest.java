@@ -60,7 +60,9 @@ class PressureSensorTest {
     double before = bench.outputs.mapKpaAbs;
     bench.tick();
     bench.tick();
-    assertThat(bench.outputs.state).as("not before it is confirmed").isEqualTo(SafetyState.CONTROLLING);
+    assertThat(bench.outputs.state)
+        .as("not before it is confirmed")
+        .isEqualTo(SafetyState.CONTROLLING);
     assertThat(bench.outputs.mapKpaAbs).isEqualTo(before);
     bench.tick();
     assertAtRest(bench);

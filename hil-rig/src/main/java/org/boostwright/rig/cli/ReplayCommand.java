@@ -3,11 +3,13 @@ package org.boostwright.rig.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.rig.replay.Demand;
+import org.boostwright.core.state.Permission;
+import org.boostwright.rig.replay.RecordReplay;
+import org.boostwright.rig.replay.RecordResult;
 import org.boostwright.rig.replay.ReplayOptions;
 import org.boostwright.rig.replay.TraceReplay;
-import org.boostwright.rig.replay.TraceResult;
 import org.boostwright.rig.replay.csv.LogImport;
 import org.boostwright.rig.replay.csv.LogMapping;
 import org.boostwright.rig.replay.csv.LogRefusedException;
@@ -24,7 +26,8 @@ import picocli.CommandLine.Parameters;
     name = "replay",
     description = {
       "Feed a recorded log to the controller: what it would have believed, which faults it would",
-      "have raised and what it would have asked of the valve. The recording does not answer back."
+      "have raised and what it would have asked of the valve. The recording does not answer back.",
+      "A run recorded by Boostwright itself is replayed to the bit; any other log is imported."
     },
     footer = {
       "",
@@ -51,15 +54,26 @@ final class ReplayCommand extends Subcommand {
       })
   Optional<Path> mapping = Optional.empty();
 
+  /** Signals that can stand for what the driver asks for. */
+  enum DemandChoice {
+    THROTTLE(AnalogChannel.THROTTLE),
+    PEDAL(AnalogChannel.PEDAL);
+
+    private final AnalogChannel channel;
+
+    DemandChoice(AnalogChannel channel) {
+      this.channel = channel;
+    }
+  }
+
   @Option(
       names = "--demand",
       paramLabel = "SIGNAL",
-      defaultValue = "THROTTLE",
       description = {
         "What the driver asks with: throttle, or pedal where the throttle does not follow the",
-        "driver. Default: throttle."
+        "driver, such as a diesel's. Default: the settings'."
       })
-  Demand demand = Demand.THROTTLE;
+  Optional<DemandChoice> demand = Optional.empty();
 
   @Option(
       names = "--ambient-kpa-abs",
@@ -76,27 +90,34 @@ final class ReplayCommand extends Subcommand {
   Outcome work(Progress progress) throws IOException, WrongUseException {
     set.settingsOnly();
     SettingsOption.Loaded loaded = SettingsOption.parse(set.change(settings.find()));
-    ReplayOptions options = ReplayOptions.DEFAULT.withDemand(demand);
+    ReplayOptions options = ReplayOptions.DEFAULT;
+    if (demand.isPresent()) {
+      options = options.withDemand(demand.get().channel);
+    }
     if (ambientKpaAbs.isPresent()) {
       double kpa = ambientKpaAbs.get();
-      if (!(kpa >= 50.0 && kpa <= 110.0)) {
-        throw new WrongUseException(
-            "--ambient-kpa-abs " + kpa + " is outside 50 to 110", "give absolute pressure in kPa");
-      }
+      Range.check("--ambient-kpa-abs", kpa, 50, 110);
       options = options.withAmbient(kpa);
     }
     progress.begin("replaying " + log, 1);
     try {
       LogMapping columns = mapping.isPresent() ? MappingFile.read(mapping.get()) : LogMapping.NONE;
-      RecordedLog recorded = LogImport.read(log, columns);
-      TraceResult trace = TraceReplay.run(loaded.settings(), recorded, options);
+      byte[] bytes = LogImport.bytes(log);
+      String digest = SettingsDigest.of(loaded.settings());
       ResultBuilder result = new ResultBuilder("replay");
+      if (mapping.isEmpty() && RecordReplay.isRecord(bytes)) {
+        RecordResult run =
+            RecordReplay.run(loaded.settings(), Permission.FULL, bytes, log.toString());
+        ReplayResult.add(result, run, loaded.settings(), run.meta().contains(digest));
+      } else {
+        RecordedLog recorded = LogImport.parse(bytes, log.toString(), columns);
+        ReplayResult.add(result, TraceReplay.run(loaded.settings(), recorded, options));
+      }
       result.units(loaded.settings().units());
-      result.settingsDigest(SettingsDigest.of(loaded.settings()));
+      result.settingsDigest(digest);
       result.provenance("log", log.toString());
       result.provenance("settings", loaded.source().where());
-      set.sets.forEach(change -> result.provenance("changed for this run", change));
-      ReplayResult.add(result, trace);
+      set.record(result);
       return Outcome.kept(result.build(), out.folder);
     } catch (LogRefusedException e) {
       throw new WrongUseException(String.valueOf(e.getMessage()), "");

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boostwright.core.settings.file.SettingsEdit;
 import org.boostwright.rig.plant.PlantParams;
+import org.boostwright.rig.result.ResultBuilder;
 import picocli.CommandLine.Option;
 
 /** Values changed for one run without touching the settings file. */
@@ -12,10 +13,9 @@ final class SetOption {
   @Option(
       names = "--set",
       paramLabel = "KEY=VALUE",
-      description = {
-        "Change a setting for this run, for example limits.cutoff_kpa_abs=190 or",
-        "feedback.enabled=false. May be given more than once."
-      })
+      description =
+          "Change a setting for this run, for example limits.cutoff_kpa_abs=190 or "
+              + "feedback.enabled=false. May be given more than once.")
   List<String> sets = new ArrayList<>();
 
   /** The settings file with these changes; keys of the virtual car are left out. */
@@ -61,6 +61,13 @@ final class SetOption {
         throw new WrongUseException(
             set + ": there is no virtual car in this command", "change settings only");
       }
+    }
+  }
+
+  /** Says what was changed. */
+  void record(ResultBuilder result) {
+    if (!sets.isEmpty()) {
+      result.provenance("changed for this run", String.join(", ", sets));
     }
   }
 

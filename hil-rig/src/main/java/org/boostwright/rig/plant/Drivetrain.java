@@ -14,6 +14,8 @@ final class Drivetrain {
   private static final double BMEP_PER_PA = 12.5822;
   // Own assumption: pumping and friction of an engine that turns without burning.
   private static final double BMEP_CUT_PA = -200_000.0;
+  // Own assumption: what idle control and auxiliaries take away with the throttle shut.
+  private static final double IDLE_CONTROL_NM = 25.0;
   private static final double RUN_DOWN_RAD_PER_S2 = 300.0;
 
   private enum Mode {
@@ -68,19 +70,18 @@ final class Drivetrain {
   }
 
   void road(int newGear, double speed) {
-    car.overall(newGear);
+    rad = synchronous(newGear, speed);
     mode = Mode.ROAD;
     gear = newGear;
     metresPerSecond = speed;
     shiftLeftSeconds = 0.0;
-    rad = synchronous();
   }
 
   void shift(int newGear, double seconds) {
-    car.overall(newGear);
     if (mode != Mode.ROAD) {
       throw new IllegalStateException("only a car in gear on the road can change gear");
     }
+    car.requireGear(newGear);
     gear = newGear;
     shiftLeftSeconds = seconds;
   }
@@ -91,7 +92,8 @@ final class Drivetrain {
   }
 
   /** Lets time pass and returns engine speed at the end, rad/s. */
-  double advance(double seconds, double intakePa, boolean fuelCut, double airDensity) {
+  double advance(
+      double seconds, double intakePa, boolean throttleShut, boolean fuelCut, double airDensity) {
     switch (mode) {
       case STANDSTILL -> {
         rad = Math.max(0.0, rad - RUN_DOWN_RAD_PER_S2 * seconds);
@@ -100,8 +102,8 @@ final class Drivetrain {
       case HELD -> rad = Math.max(0.0, rad + sweepRadPerS2 * seconds);
       case NEUTRAL -> {
         double idle = car.idleRpm() * Math.PI / 30.0;
-        double next = rad + torque(intakePa, fuelCut) / car.engineInertiaKgM2() * seconds;
-        rad = Math.max(idle, next);
+        double net = torque(intakePa, fuelCut) - (throttleShut ? IDLE_CONTROL_NM : 0.0);
+        rad = Math.max(idle, rad + net / car.engineInertiaKgM2() * seconds);
         roll(seconds, 0.0, airDensity);
       }
       case ROAD -> onTheRoad(seconds, intakePa, fuelCut, airDensity);
@@ -113,14 +115,14 @@ final class Drivetrain {
     if (shiftLeftSeconds > 0.0) {
       roll(seconds, 0.0, airDensity);
       double share = Math.min(1.0, seconds / shiftLeftSeconds);
-      rad += (synchronous() - rad) * share;
+      rad += (synchronous(gear, metresPerSecond) - rad) * share;
       // Nothing shorter than a microsecond is left over by rounding.
       shiftLeftSeconds = shiftLeftSeconds - seconds > 1e-6 ? shiftLeftSeconds - seconds : 0.0;
       return;
     }
     double force = torque(intakePa, fuelCut) * car.overall(gear) / car.wheelRadiusM();
     roll(seconds, force, airDensity);
-    rad = synchronous();
+    rad = synchronous(gear, metresPerSecond);
   }
 
   private double torque(double intakePa, boolean fuelCut) {
@@ -136,8 +138,8 @@ final class Drivetrain {
   }
 
   /** Engine speed that goes with road speed; the clutch slips below idle. */
-  private double synchronous() {
-    double turning = metresPerSecond / car.wheelRadiusM() * car.overall(gear);
+  private double synchronous(int inGear, double speed) {
+    double turning = speed / car.wheelRadiusM() * car.overall(inGear);
     return Math.max(turning, car.idleRpm() * Math.PI / 30.0);
   }
 }

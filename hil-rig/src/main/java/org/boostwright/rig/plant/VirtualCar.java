@@ -24,7 +24,9 @@ public final class VirtualCar {
   private static final double FINE_STEP_SECONDS = 0.25e-3;
   private static final double JUMP_STEP_SECONDS = 0.05e-3;
   private static final int FINE_CALLS = 5;
-  private static final double JUMP = 0.02;
+  private static final double JUMP = 0.2;
+  private static final double MOVE = 0.02;
+  private static final double THROTTLE_SHUT_PCT = 1.0;
   private static final double SETTLE_SECONDS = 4.0;
   private static final double SETTLE_ROTOR_FACTOR = 0.1;
 
@@ -96,6 +98,9 @@ public final class VirtualCar {
 
   /** Throttle (and pedal) the driver asks for, 0 to 100 percent. */
   public void setThrottlePct(double pct) {
+    if (!(pct >= 0.0 && pct <= 100.0)) {
+      throw new IllegalArgumentException("throttle " + pct + " % must lie within 0 and 100 %");
+    }
     throttlePct = pct;
   }
 
@@ -144,6 +149,10 @@ public final class VirtualCar {
 
   /** Starts at a speed, 1/min, and changes it at a rate, 1/min per second. */
   public void holdRpm(double rpm, double rpmPerSecond) {
+    if (!(rpm >= 0.0 && rpm <= 12_000.0)) {
+      throw new IllegalArgumentException(
+          "engine speed " + rpm + " 1/min must lie within 0 and 12000");
+    }
     drivetrain.hold(rpm * Math.PI / 30.0, rpmPerSecond * Math.PI / 30.0);
   }
 
@@ -207,8 +216,11 @@ public final class VirtualCar {
     }
     double area = EngineFlows.throttleArea(heldThrottlePct) + params.car().idleAirM2();
     plant.engine.flows.throttleM2 = area;
-    if (Math.abs(area - before) > JUMP * before) {
+    double change = Math.abs(area - before) / before;
+    if (change > JUMP) {
       callsSinceJump = 0;
+    } else if (change > MOVE) {
+      callsSinceJump = Math.min(callsSinceJump, 1);
     }
   }
 
@@ -225,7 +237,12 @@ public final class VirtualCar {
   private void step(double h, double rotorFactor) {
     plant.engine.flows.fuelCut = engineCutRequested && !faults.engineCutBroken;
     double radEnd =
-        drivetrain.advance(h, plant.engine.p[IM], plant.engine.flows.fuelCut, airDensity);
+        drivetrain.advance(
+            h,
+            plant.engine.p[IM],
+            heldThrottlePct < THROTTLE_SHUT_PCT,
+            plant.engine.flows.fuelCut,
+            airDensity);
     plant.step(h, radEnd, rotorFactor);
   }
 
@@ -244,7 +261,7 @@ public final class VirtualCar {
    * the coil driven as it last was. The clock does not move.
    */
   public void settleAt(double rpm, double pct) {
-    throttlePct = pct;
+    setThrottlePct(pct);
     holdRpm(rpm);
     settle();
   }

@@ -74,8 +74,10 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
             car.feedback(),
             car.spool(),
             NOTHING_WIRED,
+            car.wiring(),
             AnalogChannel.THROTTLE,
             car.actuator(),
+            car.exhaustHelp(),
             car.pins());
     return new ReplaySettings(settings, traces, notes);
   }

@@ -6,6 +6,7 @@ import org.boostwright.core.settings.AnalogSensor;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.UnitSettings;
+import org.boostwright.core.settings.WiringSettings;
 import org.boostwright.core.table.Curve;
 
 /**
@@ -13,7 +14,6 @@ import org.boostwright.core.table.Curve;
  * different ones. Keys are those of the file without a pressure unit at the end.
  */
 final class SettingsWalk {
-  private static final Quantity RPM = Quantity.plain("1/min");
   private static final Quantity SECONDS = Quantity.plain("s");
 
   private final Settings settings;
@@ -66,6 +66,7 @@ final class SettingsWalk {
     sensors();
     valve();
     wires();
+    wiring();
     pins();
   }
 
@@ -73,8 +74,8 @@ final class SettingsWalk {
     visitor.whole("car.cylinders", settings.car().cylinders());
     visitor.number(
         "car.pulses_per_revolution", settings.car().pulsesPerRevolution(), Quantity.plain(""));
-    visitor.number("car.redline_rpm", settings.car().redlineRpm(), RPM);
-    visitor.number("car.running_above_rpm", settings.car().idleRpm(), RPM);
+    visitor.number("car.redline_rpm", settings.car().redlineRpm(), Quantity.RPM);
+    visitor.number("car.running_above_rpm", settings.car().idleRpm(), Quantity.RPM);
     visitor.number(
         "car.road_pulses_per_km", settings.car().roadPulsesPerKm(), Quantity.plain("1/km"));
     visitor.list(
@@ -143,6 +144,45 @@ final class SettingsWalk {
     visitor.flag("wires.spring_only_sense", settings.optional().springOnlySense());
   }
 
+  private void wiring() {
+    WiringSettings w = settings.wiring();
+    Quantity ohm = Quantity.plain("ohm");
+    volts("converter_supply_volts", w.converterSupplyVolts());
+    volts("sensor_supply_volts", w.map().sensorSupplyVolts());
+    visitor.flag("wiring.map_buffered", w.map().buffered());
+    visitor.number("wiring.map_bias_ohms", w.map().biasOhms(), ohm);
+    visitor.number("wiring.map_divider_top_ohms", w.map().dividerTopOhms(), ohm);
+    visitor.number("wiring.map_divider_bottom_ohms", w.map().dividerBottomOhms(), ohm);
+    visitor.number("wiring.map_filter_ohms", w.map().filterOhms(), ohm);
+    visitor.number("wiring.map_filter_nf", w.map().filterFarads(), WiringReader.NANOFARAD);
+    visitor.number("wiring.coil_mh", w.coil().henries(), WiringReader.MILLIHENRY);
+    visitor.number("wiring.pick_up_a", w.coil().pickUpAmps(), WiringReader.AMPERE);
+    visitor.number("wiring.drop_out_a", w.coil().dropOutAmps(), WiringReader.AMPERE);
+    visitor.number("wiring.spool_on_ms", w.coil().spoolOnSeconds(), WiringReader.MILLISECOND);
+    visitor.number("wiring.spool_off_ms", w.coil().spoolOffSeconds(), WiringReader.MILLISECOND);
+    visitor.text("wiring.clamp", lower(w.coil().clamp()));
+    volts("clamp_volts", w.coil().clampVolts());
+    volts("gate_drive_volts", w.driver().gateDriveVolts());
+    volts("mosfet_threshold_max_volts", w.driver().thresholdMaxVolts());
+    volts("mosfet_rating_volts", w.driver().drainRatingVolts());
+    visitor.number("wiring.mosfet_on_ohms", w.driver().onOhms(), ohm);
+    visitor.number("wiring.pull_down_ohms", w.driver().pullDownOhms(), ohm);
+    visitor.number("wiring.coil_fuse_a", w.driver().fuseAmps(), WiringReader.AMPERE);
+    volts("load_dump_volts", w.driver().loadDumpVolts());
+    visitor.number("wiring.heartbeat_bleed_ohms", w.heartbeat().bleedOhms(), ohm);
+    visitor.number(
+        "wiring.heartbeat_reservoir_nf", w.heartbeat().reservoirFarads(), WiringReader.NANOFARAD);
+    visitor.number(
+        "wiring.heartbeat_coupling_nf", w.heartbeat().couplingFarads(), WiringReader.NANOFARAD);
+    volts("heartbeat_pump_volts", w.heartbeat().pumpVolts());
+    volts("heartbeat_threshold_min_volts", w.heartbeat().thresholdMinVolts());
+    volts("heartbeat_threshold_max_volts", w.heartbeat().thresholdMaxVolts());
+  }
+
+  private void volts(String key, double volts) {
+    visitor.number("wiring." + key, volts, Quantity.VOLTS);
+  }
+
   private void pins() {
     PinSettings pins = settings.pins();
     if (pins == null) {
@@ -165,6 +205,8 @@ final class SettingsWalk {
     visitor.flag("pins.i2c_in_use", pins.i2cInUse());
     visitor.flag("pins.spi_in_use", pins.spiInUse());
     visitor.flag("pins.uart_in_use", pins.uartInUse());
+    visitor.flag("pins.audio_board_in_use", pins.audioBoardInUse());
+    visitor.whole("pins.watchdog_board", pins.watchdogBoard());
   }
 
   private void limits() {
@@ -173,7 +215,7 @@ final class SettingsWalk {
         "limits.pressure_ratio_max", settings.limits().pressureRatioMax(), Quantity.plain(""));
     curve(
         "limits.duty_ceiling_rpm",
-        RPM,
+        Quantity.RPM,
         "limits.duty_ceiling_pct",
         settings.limits().dutyCeiling(),
         Quantity.SHARE);
@@ -188,7 +230,7 @@ final class SettingsWalk {
         "limits.spring_only_above_c", settings.limits().springOnlyIntakeC(), Quantity.CELSIUS);
     visitor.list("limits.gear_target", settings.limits().gearTargetKpaAbs(), level);
     visitor.number("limits.low_boost", settings.limits().lowBoostKpaAbs(), level);
-    visitor.number("limits.min_rpm", settings.limits().minControlRpm(), RPM);
+    visitor.number("limits.min_rpm", settings.limits().minControlRpm(), Quantity.RPM);
     visitor.number("limits.min_throttle_pct", settings.limits().minThrottlePct(), Quantity.PERCENT);
     visitor.flag("limits.engine_cut", settings.limits().engineCut());
   }
@@ -197,6 +239,12 @@ final class SettingsWalk {
     visitor.remark("target.rows", "over " + settings.demand().id());
     visitor.table("target.boost", settings.target(), level);
     visitor.table("base_duty.duty_pct", settings.baseDuty(), Quantity.SHARE);
+    curve(
+        "base_duty.exhaust_help_rpm",
+        Quantity.RPM,
+        "base_duty.exhaust_help",
+        settings.exhaustHelp(),
+        Quantity.plain("kPa per kPa"));
     visitor.flag("feedback.enabled", settings.feedback().enabled());
     gain("kp_pct_per_kpa", settings.feedback().kpDutyPerKpa(), "% per kPa");
     gain("ki_pct_per_kpa_s", settings.feedback().kiDutyPerKpaSecond(), "% per kPa and second");
@@ -212,7 +260,12 @@ final class SettingsWalk {
   }
 
   private void gain(String key, Curve curve, String unit) {
-    curve("feedback.rpm (" + key + ")", RPM, "feedback." + key, curve, Quantity.sharePer(unit));
+    curve(
+        "feedback.rpm (" + key + ")",
+        Quantity.RPM,
+        "feedback." + key,
+        curve,
+        Quantity.sharePer(unit));
   }
 
   private void curve(

@@ -29,7 +29,6 @@ final class ColumnNames {
     "average",
     "avg",
     "raw",
-    "sensor_voltage",
     "seen",
     "age",
     "answered",
@@ -41,7 +40,12 @@ final class ColumnNames {
     "brake",
     "clutch",
     "high",
-    "low"
+    "low",
+    "sample",
+    "period",
+    "pulse",
+    "pulses",
+    "count"
   };
 
   private static final String[] TIME_COMPANIONS = {

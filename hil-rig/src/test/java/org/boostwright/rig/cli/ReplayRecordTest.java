@@ -28,12 +28,13 @@ class ReplayRecordTest {
 
   @TempDir Path folder;
 
-  private int run(String... args) {
-    List<String> all = new ArrayList<>(List.of(args));
-    all.addAll(List.of("--out", folder.resolve("run").toString()));
+  private int replay(Path record, String... more) {
+    List<String> args = new ArrayList<>(List.of("replay", record.toString(), "--json"));
+    args.addAll(List.of("--out", folder.resolve("run").toString()));
+    args.addAll(List.of(more));
     return Boostwright.run(
         new Terminal(new PrintWriter(out), new PrintWriter(err), false, false),
-        all.toArray(String[]::new));
+        args.toArray(String[]::new));
   }
 
   private double value(String id) throws Exception {
@@ -77,7 +78,7 @@ class ReplayRecordTest {
 
   @Test
   void aRecordedRunPassesToTheBit() throws Exception {
-    int code = run("replay", record().toString(), "--json");
+    int code = replay(record());
     assertThat(code).as(out.toString() + err).isEqualTo(0);
     assertThat(value("replay.rows")).isEqualTo(700);
     assertThat(value("replay.differing_rows")).isZero();
@@ -89,7 +90,7 @@ class ReplayRecordTest {
     String text = Files.readString(file);
     int at = text.lastIndexOf(",resting,");
     Files.writeString(file, text.substring(0, at) + ",ready," + text.substring(at + 9));
-    assertThat(run("replay", file.toString(), "--json")).isEqualTo(1);
+    assertThat(replay(file)).isEqualTo(1);
     assertThat(value("replay.differing_rows")).isEqualTo(1);
     assertThat(out.toString()).contains("state was");
   }
@@ -97,7 +98,7 @@ class ReplayRecordTest {
   @Test
   void withOtherSettingsADifferenceIsNoFailure() throws Exception {
     String change = "limits.low_boost_kpa_abs=105";
-    int code = run("replay", record().toString(), "--set", change, "--json");
+    int code = replay(record(), "--set", change);
     assertThat(code).as(out.toString() + err).isEqualTo(0);
     assertThat(value("replay.differing_rows")).isPositive();
     assertThat(out.toString()).contains("target_kpa_abs was");

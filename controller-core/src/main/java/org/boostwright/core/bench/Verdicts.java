@@ -17,7 +17,7 @@ public final class Verdicts {
   private static final double EMPTY_SHARE = PolarityRoutine.EMPTY_SHARE;
   private static final double SEES_SHARE = RestRoutine.SEES_SUPPLY_SHARE;
   private static final double LEAK_SHARE = 0.04;
-  private static final double DROOP_SHARE = 0.15;
+  private static final double DROOP_SHARE = 0.1;
   private static final double RESTRICTED_RATIO = 3.3;
   private static final double MISFIT_SHARE = 0.04;
   /** Air a regulator is set to when nobody read its gauge, kPa gauge. */

@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The bench by gauge: at most twelve readings, each setting chosen from what the ones before have
- * told. Rest and fully energised come first, because they tell whether it is safe to go on; then one
- * pulse on the shut line, which tells the line's speed; then the settings that tell most.
+ * told. Rest and fully energised come first, because they tell whether it is safe to go on; then
+ * one pulse on the shut line, which tells the line's speed; then the settings that tell most.
  */
 public final class ManualBench {
   /** Most readings asked for. */
@@ -164,9 +164,7 @@ public final class ManualBench {
     if (!(kpaGauge >= -resolutionKpa && kpaGauge <= BenchPlan.RELIEF_KPA_GAUGE)) {
       return text(
           "%.1f kPa gauge is outside 0 to %.0f; %s.",
-          kpaGauge,
-          BenchPlan.RELIEF_KPA_GAUGE,
-          UnitGuess.forRatio(kpaGauge / USUAL_REST_KPA));
+          kpaGauge, BenchPlan.RELIEF_KPA_GAUGE, UnitGuess.forRatio(kpaGauge / USUAL_REST_KPA));
     }
     ReadingsPosterior known = posterior;
     if (known == null) {
@@ -175,16 +173,13 @@ public final class ManualBench {
           ? null
           : text(
               "%.1f kPa gauge is odd for a regulator set to 80 to 100; %s.",
-              kpaGauge,
-              UnitGuess.forRatio(kpaGauge / USUAL_REST_KPA));
+              kpaGauge, UnitGuess.forRatio(kpaGauge / USUAL_REST_KPA));
     }
     double rest = record.restKpaGauge();
     if (kpaGauge > rest + 1.5 * resolutionKpa + 1.0) {
       return text(
           "%.1f kPa gauge is more than the supply, %.1f; %s.",
-          kpaGauge,
-          rest,
-          UnitGuess.forRatio(kpaGauge / rest));
+          kpaGauge, rest, UnitGuess.forRatio(kpaGauge / rest));
     }
     if (now.dutyFraction() == 1.0 || now.isPulse()) {
       return null;

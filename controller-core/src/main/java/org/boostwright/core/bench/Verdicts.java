@@ -179,8 +179,7 @@ public final class Verdicts {
       return false;
     }
     // A trapped line empties through its leak in the end; a bleed settles in between.
-    boolean trapped =
-        full || left > PolarityRoutine.FULL_SHARE * rest || !r.energised.settled();
+    boolean trapped = full || left > PolarityRoutine.FULL_SHARE * rest || !r.energised.settled();
     VerdictCode code =
         switch (r.heard) {
           case NOTHING -> VerdictCode.VENT_BLOCKED;
@@ -299,8 +298,7 @@ public final class Verdicts {
               where
                   + text(
                       " The settings use %.1f to %.1f %%.",
-                      100.0 * plan.settingsLowDuty(),
-                      100.0 * plan.settingsHighDuty())));
+                      100.0 * plan.settingsLowDuty(), 100.0 * plan.settingsHighDuty())));
     }
   }
 

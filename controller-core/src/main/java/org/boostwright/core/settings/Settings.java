@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param feedback pressure feedback (PID trim)
  * @param spool spool strategy
  * @param optional which optional inputs and outputs are fitted
+ * @param wiring values of the circuit between car and computer; only checks use them
  * @param demand what the rows of both tables are read with: {@link AnalogChannel#THROTTLE} or
  *     {@link AnalogChannel#PEDAL}
  * @param actuator the wastegate actuator
@@ -41,6 +42,7 @@ public record Settings(
     FeedbackSettings feedback,
     SpoolSettings spool,
     OptionalWires optional,
+    WiringSettings wiring,
     AnalogChannel demand,
     ActuatorSettings actuator,
     Curve exhaustHelp,
@@ -72,6 +74,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        WiringSettings.DEFAULT,
         AnalogChannel.THROTTLE,
         ActuatorSettings.UNKNOWN_SPRING,
         DEFAULT_EXHAUST_HELP,
@@ -91,6 +94,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -110,6 +114,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -129,6 +134,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -148,6 +154,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -167,6 +174,7 @@ public record Settings(
         other,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -186,6 +194,7 @@ public record Settings(
         feedback,
         other,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -205,6 +214,7 @@ public record Settings(
         feedback,
         spool,
         other,
+        wiring,
         demand,
         actuator,
         exhaustHelp,

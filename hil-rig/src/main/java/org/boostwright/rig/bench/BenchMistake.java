@@ -151,8 +151,7 @@ public enum BenchMistake {
     @Override
     BenchPlan plan(BenchPlan plan, BenchSetup setup, Random random) {
       double none = 1.0 / (setup.valve().onDelaySeconds() + setup.valve().offDelaySeconds());
-      return plan.withFrequencyHz(
-          Math.min(100.0, none * (0.9 + 0.6 * random.nextDouble())));
+      return plan.withFrequencyHz(Math.min(100.0, none * (0.9 + 0.6 * random.nextDouble())));
     }
 
     @Override

@@ -68,14 +68,7 @@ public final class BenchPlots {
               100.0 * fit.windowHighDuty(hz).value()));
     }
     return new Plot(
-        "sweep",
-        "Actuator line over duty",
-        "duty",
-        Units.PERCENT,
-        duty,
-        lines,
-        List.of(),
-        bands);
+        "sweep", "Actuator line over duty", "duty", Units.PERCENT, duty, lines, List.of(), bands);
   }
 
   private static double down(BenchRecord record, double duty) {
@@ -106,8 +99,7 @@ public final class BenchPlots {
       low[i] = 100.0 * fit.windowLowDuty(hz[i]).value();
       high[i] = 100.0 * fit.windowHighDuty(hz[i]).value();
       ripple[i] =
-          ValveAdvice.largestRippleKpa(
-              fit.valve(), hz[i], fit.supplyKpaAbs(), fit.ambientKpaAbs());
+          ValveAdvice.largestRippleKpa(fit.valve(), hz[i], fit.supplyKpaAbs(), fit.ambientKpaAbs());
     }
     double best = BenchResult.advice(fit, plan).frequencyHz();
     return new Plot(

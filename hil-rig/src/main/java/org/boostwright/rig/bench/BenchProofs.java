@@ -37,8 +37,7 @@ public final class BenchProofs {
     BenchResult.add(numbers, record, plan, verdicts);
     List<ProofMeasurement> measurements = new ArrayList<>();
     for (Measurement m : numbers.build().measurements()) {
-      measurements.add(
-          new ProofMeasurement(m.id(), m.value(), m.unit(), Double.NaN, Double.NaN));
+      measurements.add(new ProofMeasurement(m.id(), m.value(), m.unit(), Double.NaN, Double.NaN));
     }
     return new Proof(
         source,

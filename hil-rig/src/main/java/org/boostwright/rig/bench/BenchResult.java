@@ -46,8 +46,7 @@ public final class BenchResult {
       add(result, fit, plan);
     }
     actuator(result, record);
-    plain(
-        result, "coil.hottest_c", "hottest the coil got", record.hottestCoilC, Units.CELSIUS);
+    plain(result, "coil.hottest_c", "hottest the coil got", record.hottestCoilC, Units.CELSIUS);
     for (BenchVerdict verdict : verdicts) {
       boolean dangerous = verdict.code().grade() == Grade.DANGEROUS;
       result.find(
@@ -61,7 +60,11 @@ public final class BenchResult {
   private static void actuator(ResultBuilder result, BenchRecord record) {
     if (record.completed.contains(BenchStep.ACTUATOR)) {
       plain(
-          result, "actuator.crack_kpa", "rod begins to move", record.crackKpaGauge, Units.KPA_GAUGE);
+          result,
+          "actuator.crack_kpa",
+          "rod begins to move",
+          record.crackKpaGauge,
+          Units.KPA_GAUGE);
       plain(
           result,
           "actuator.full_kpa",
@@ -91,8 +94,7 @@ public final class BenchResult {
     Estimate high = fit.windowHighDuty(hz);
     plain(result, "valve.window_low_duty", "window begins at duty", low.value(), Units.FRACTION);
     plain(result, "valve.window_high_duty", "window ends at duty", high.value(), Units.FRACTION);
-    plain(
-        result, "valve.recommended_hz", "recommended PWM frequency", advice.frequencyHz(), "Hz");
+    plain(result, "valve.recommended_hz", "recommended PWM frequency", advice.frequencyHz(), "Hz");
     plain(
         result,
         "valve.recommended_window_low_duty",
@@ -105,8 +107,7 @@ public final class BenchResult {
         "its window ends at duty",
         fit.windowHighDuty(advice.frequencyHz()).value(),
         Units.FRACTION);
-    plain(
-        result, "valve.recommended_ripple_kpa", "its largest ripple", advice.rippleKpa(), "kPa");
+    plain(result, "valve.recommended_ripple_kpa", "its largest ripple", advice.rippleKpa(), "kPa");
     if (!ValveAdvice.speedIsKnown(fit)) {
       result.find(
           "line_speed_unknown",

@@ -12,8 +12,8 @@ import org.boostwright.core.bench.GaugeEntry;
 import org.boostwright.core.settings.PressureUnit;
 
 /**
- * Gauge readings in a CSV file: columns frequency_hz, duty_pct, pressure, unit; gauge pressure, as if
- * typed in.
+ * Gauge readings in a CSV file: columns frequency_hz, duty_pct, pressure, unit; gauge pressure, as
+ * if typed in.
  */
 public final class ReadingsFile {
   private static final List<String> COLUMNS =
@@ -34,11 +34,7 @@ public final class ReadingsFile {
    * @param resolutionKpa smallest step the way of writing shows, kPa
    */
   public record Row(
-      long line,
-      double frequencyHz,
-      double dutyFraction,
-      double kpaGauge,
-      double resolutionKpa) {}
+      long line, double frequencyHz, double dutyFraction, double kpaGauge, double resolutionKpa) {}
 
   /** Why a file cannot be used: place, value, limit, what to do. */
   public static final class UnreadableException extends Exception {

@@ -42,8 +42,7 @@ public final class SweepChart {
       edge(grid, fit.windowHighDuty(hz).value());
       double best = BenchResult.advice(fit, plan).frequencyHz();
       for (int c = 0; c <= COLUMNS; c++) {
-        double p =
-            fit.steady(best, (double) c / COLUMNS).meanKpaAbs() - fit.ambientKpaAbs();
+        double p = fit.steady(best, (double) c / COLUMNS).meanKpaAbs() - fit.ambientKpaAbs();
         put(grid, c, p / top, '+');
       }
       legend.append(

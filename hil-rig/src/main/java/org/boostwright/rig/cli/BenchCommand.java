@@ -141,9 +141,7 @@ final class BenchCommand extends Subcommand {
     others.sets = keys.rest();
     BenchSetup setup = keys.setup(others.change(PlantParams.PROJECT_CAR));
     SettingsOption.Loaded loaded = SettingsOption.parse(others.change(settings.find()));
-    return manual
-        ? dialogue(loaded, setup)
-        : virtual(progress, loaded, setup, keys.mistake());
+    return manual ? dialogue(loaded, setup) : virtual(progress, loaded, setup, keys.mistake());
   }
 
   private Set<BenchStep> chosen() throws WrongUseException {
@@ -178,11 +176,7 @@ final class BenchCommand extends Subcommand {
             .withSettingsWindow(car.valve().windowLowDuty(), car.valve().windowHighDuty());
     VirtualTrial trial =
         VirtualTrial.run(
-            setup,
-            plan,
-            mistake,
-            seed,
-            step -> progress.begin(step.id() + ": " + step.words(), 1));
+            setup, plan, mistake, seed, step -> progress.begin(step.id() + ": " + step.words(), 1));
     String hardware = SettingsDigest.ofHardware(car);
     ResultBuilder result =
         start(trial.record(), trial.plan(), trial.verdicts(), car.units())
@@ -268,9 +262,7 @@ final class BenchCommand extends Subcommand {
     }
     boolean passed = result.verdict() == Verdict.PASSED;
     return result.headline(
-        passed
-            ? "nothing stands against this valve."
-            : verdicts.get(0).code().meaning());
+        passed ? "nothing stands against this valve." : verdicts.get(0).code().meaning());
   }
 
   @Override

@@ -10,8 +10,8 @@ import org.boostwright.core.settings.PressureUnit;
 import org.boostwright.rig.bench.VirtualGauge;
 
 /**
- * The bench by gauge, as a dialogue: says what to set, takes what is typed, asks again when it looks
- * like a slip. Questions go to standard error, so that standard output stays the result.
+ * The bench by gauge, as a dialogue: says what to set, takes what is typed, asks again when it
+ * looks like a slip. Questions go to standard error, so that standard output stays the result.
  */
 final class ManualDialogue {
   private static final double ONE_PSI_KPA = PressureUnit.PSI.toKpa(1.0);
@@ -39,8 +39,13 @@ final class ManualDialogue {
     ManualBench.Setting setting = bench.setting();
     while (setting != null) {
       say("");
-      say("Reading " + (bench.taken() + 1) + " of at most " + ManualBench.MOST_READINGS + ": "
-          + words(setting));
+      say(
+          "Reading "
+              + (bench.taken() + 1)
+              + " of at most "
+              + ManualBench.MOST_READINGS
+              + ": "
+              + words(setting));
       if (gauge.isPresent()) {
         say("The virtual needle: " + gauge.get().needle(setting, unit) + ".");
       }

@@ -17,6 +17,7 @@ import org.boostwright.core.settings.PressureUnit;
 import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.core.settings.file.SettingsFile;
+import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -72,7 +73,7 @@ class BenchCommandTest {
     assertThat(proof.missing()).isEmpty();
     String hardware =
         SettingsDigest.ofHardware(
-            SettingsFile.parse("project-car.toml", SettingsOption.builtIn()).orThrow());
+            ProjectCarSettings.load());
     assertThat(ProofState.of(proof, hardware).status())
         .isEqualTo(ProofState.Status.NOT_THIS_CAR);
   }

@@ -5,8 +5,8 @@ package org.boostwright.core.bench.model;
  *
  * @param frequencyHz PWM frequency, Hz; NaN after a pulse
  * @param dutyFraction duty, 0 to 1; NaN after a pulse
- * @param pulseSeconds the supply was shut at rest pressure, then the coil energised once for so long,
- *     s; NaN while the valve works
+ * @param pulseSeconds the supply was shut at rest pressure, then the coil energised once for so
+ *     long, s; NaN while the valve works
  * @param kpaGauge what the needle showed, kPa gauge
  * @param resolutionKpa smallest step the person can read, kPa
  */

@@ -1,9 +1,10 @@
 package org.boostwright.core.bench.model;
 
 /**
- * Chooses the frequency and duty whose reading would tell most about the edges of the window and the
- * speed of the line, on which the frequency advice hangs: valves of the cloud are sorted into bins by
- * the reading each expects, and the setting is taken that leaves least spread within the bins.
+ * Chooses the frequency and duty whose reading would tell most about the edges of the window and
+ * the speed of the line, on which the frequency advice hangs: valves of the cloud are sorted into
+ * bins by the reading each expects, and the setting is taken that leaves least spread within the
+ * bins.
  */
 public final class NextReading {
   private static final double[] HERTZ = {16.0, 30.0, 44.0, 58.0};

@@ -132,8 +132,8 @@ final class PeriodicLine {
 
   /**
    * {@code dtheta/dt = speed*(1 - k/cos(theta))} with the leak's share k held constant. With {@code
-   * tan(theta/2) = s*tanh(x/2)}, {@code s^2 = (1 - k)/(1 + k)}, time is {@code (theta +
-   * k*x/sqrt(1 - k^2))/speed}: concave in x, so Newton's method climbs to the solution.
+   * tan(theta/2) = s*tanh(x/2)}, {@code s^2 = (1 - k)/(1 + k)}, time is {@code (theta + k*x/sqrt(1
+   * - k^2))/speed}: concave in x, so Newton's method climbs to the solution.
    */
   private double fillAgainstLeak(double theta, double seconds, double leakShare) {
     double k = Math.min(leakShare, 0.95);
@@ -196,7 +196,8 @@ final class PeriodicLine {
     double c = 1.0 - ventB;
     double theta = Math.asin(Math.min(1.0, Math.max(0.0, (ambient / q - ventB) / c)));
     double speed = rate / c;
-    double horizon = Math.min(left, (0.5 * Math.PI - theta) / (speed * (ventB + c * Math.sin(theta))));
+    double horizon =
+        Math.min(left, (0.5 * Math.PI - theta) / (speed * (ventB + c * Math.sin(theta))));
     int steps = Math.max(1, (int) Math.ceil(speed * horizon / THETA_STEP));
     double dt = horizon / steps;
     for (int i = 0; i < steps && theta < 0.5 * Math.PI; i++) {

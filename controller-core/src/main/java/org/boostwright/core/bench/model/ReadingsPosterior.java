@@ -5,14 +5,14 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * What a handful of gauge readings by eye tell about a valve: a cloud of valves weighted by how well
- * each explains the readings.
+ * What a handful of gauge readings by eye tell about a valve: a cloud of valves weighted by how
+ * well each explains the readings.
  *
  * <p>Sequential Monte Carlo with tempering and Metropolis moves (Del Moral, Doucet and Jasra, J. R.
  * Statist. Soc. B 68, 2006, 411-436). A jump at a window edge is a yes or no, which a gradient fit
- * cannot use and this can. A reading's deviation: the gauge's resolution, a share of the ripple that
- * makes the needle shiver, and a share of the supply for what the model leaves out; one reading in
- * fifty may be a slip.
+ * cannot use and this can. A reading's deviation: the gauge's resolution, a share of the ripple
+ * that makes the needle shiver, and a share of the supply for what the model leaves out; one
+ * reading in fifty may be a slip.
  */
 public final class ReadingsPosterior {
   private static final int DEFAULT_SIZE = 600;
@@ -218,8 +218,7 @@ public final class ReadingsPosterior {
     double rounding = resolutionKpa / Math.sqrt(12.0);
     double shiver = SHIVER_SHARE * line.rippleKpa();
     double model = MODEL_SHARE * gauge;
-    return Math.sqrt(
-        rounding * rounding + shiver * shiver + model * model + LEAST_KPA * LEAST_KPA);
+    return Math.sqrt(rounding * rounding + shiver * shiver + model * model + LEAST_KPA * LEAST_KPA);
   }
 
   private double logLikelihood(ValveModel valve, GaugeReading reading) {

@@ -51,8 +51,7 @@ public final class ValveAdvice {
     double largest = 0.0;
     for (int i = 1; i < PLACES && width > 0.0; i++) {
       SteadyLine line =
-          valve.steadyInside(
-              frequencyHz, low + width * i / PLACES, supplyKpaAbs, ambientKpaAbs);
+          valve.steadyInside(frequencyHz, low + width * i / PLACES, supplyKpaAbs, ambientKpaAbs);
       largest = Math.max(largest, line.rippleKpa());
     }
     return largest;
@@ -127,9 +126,7 @@ public final class ValveAdvice {
     if (a.keepsRippleLimit() != b.keepsRippleLimit()) {
       return a.keepsRippleLimit();
     }
-    return a.keepsRippleLimit()
-        ? a.windowWidth() > b.windowWidth()
-        : a.rippleKpa() < b.rippleKpa();
+    return a.keepsRippleLimit() ? a.windowWidth() > b.windowWidth() : a.rippleKpa() < b.rippleKpa();
   }
 
   /**

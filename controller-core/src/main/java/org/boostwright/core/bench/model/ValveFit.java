@@ -9,8 +9,9 @@ import java.util.List;
  * <p>Inside the window the means depend only on {@code d*T + t_off - t_on}; the edges, searched for
  * at two frequencies, tell t_on and t_off apart. Rest pressure and leak-down enter as two more
  * observations, the critical ratio as a wide one (0.35 +- 0.1, the range of ISO 6358 valves; for
- * filling 0.3 +- 0.2, because a sagging supply changes its shape). The means' deviations carry a floor for what the model leaves out; when they still scatter more, all
- * intervals widen with the scatter.
+ * filling 0.3 +- 0.2, because a sagging supply changes its shape). The means' deviations carry a
+ * floor for what the model leaves out; when they still scatter more, all intervals widen with the
+ * scatter.
  */
 public final class ValveFit {
   /** Model error of a mean in the fit's weights, share of supply gauge pressure. */

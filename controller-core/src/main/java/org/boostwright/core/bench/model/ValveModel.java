@@ -14,8 +14,8 @@ package org.boostwright.core.bench.model;
  * @param fillRatePerSecond rate of the path from supply to chamber, 1/s
  * @param ventRatePerSecond rate of the path from chamber to vent, 1/s
  * @param leakRatePerSecond rate of a leak from chamber to ambient, 1/s
- * @param fillCriticalRatio b of the path from supply to chamber; a supply that sags with flow makes it
- *     look smaller than the valve's own, even below 0
+ * @param fillCriticalRatio b of the path from supply to chamber; a supply that sags with flow makes
+ *     it look smaller than the valve's own, even below 0
  * @param ventCriticalRatio b of the path from chamber to vent, also used for the leak
  */
 public record ValveModel(
@@ -131,10 +131,10 @@ public record ValveModel(
 
   /**
    * What is left in a line whose supply has been shut at rest pressure after one pulse on the coil,
-   * kPa absolute; it vents from {@code t_on} after the pulse's start to {@code t_off} after its end.
+   * kPa absolute; it vents from {@code t_on} after the pulse's start to {@code t_off} after its
+   * end.
    */
-  public double afterPulseKpaAbs(
-      double pulseSeconds, double supplyKpaAbs, double ambientKpaAbs) {
+  public double afterPulseKpaAbs(double pulseSeconds, double supplyKpaAbs, double ambientKpaAbs) {
     if (!(pulseSeconds > onDelaySeconds) || !(supplyKpaAbs > ambientKpaAbs)) {
       return supplyKpaAbs;
     }
@@ -191,7 +191,8 @@ public record ValveModel(
     }
     for (int i = 0; i < 50; i++) {
       double p = 0.5 * (low + high);
-      double in = fillRatePerSecond * supplyKpaAbs * flowFunction(p / supplyKpaAbs, fillCriticalRatio);
+      double in =
+          fillRatePerSecond * supplyKpaAbs * flowFunction(p / supplyKpaAbs, fillCriticalRatio);
       double out = leakRatePerSecond * p * flowFunction(ambientKpaAbs / p, ventCriticalRatio);
       if (in > out) {
         low = p;

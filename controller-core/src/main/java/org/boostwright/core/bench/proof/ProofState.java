@@ -45,7 +45,8 @@ public record ProofState(Status status, String words) {
     }
     if (!proof.sound()) {
       return new ProofState(
-          Status.NOT_PASSED, "the bench found: " + words(proof) + "; put it right and run it again");
+          Status.NOT_PASSED,
+          "the bench found: " + words(proof) + "; put it right and run it again");
     }
     if (!proof.missing().isEmpty()) {
       StringBuilder names = new StringBuilder();
@@ -62,7 +63,8 @@ public record ProofState(Status status, String words) {
     }
     if (!proof.source().provesCar()) {
       return new ProofState(
-          Status.NOT_THIS_CAR, "the bench proof does not count for the car: " + proof.source().why());
+          Status.NOT_THIS_CAR,
+          "the bench proof does not count for the car: " + proof.source().why());
     }
     return new ProofState(Status.VALID, "proven on the bench, " + proof.date());
   }
@@ -74,9 +76,7 @@ public record ProofState(Status status, String words) {
 
   private static String words(Proof proof) {
     StringBuilder names = new StringBuilder();
-    proof
-        .verdicts()
-        .forEach(v -> names.append(names.length() == 0 ? "" : ", ").append(v.id()));
+    proof.verdicts().forEach(v -> names.append(names.length() == 0 ? "" : ", ").append(v.id()));
     return names.toString();
   }
 }

@@ -133,10 +133,6 @@ public final class ProofText {
 
   private static ProofMeasurement measurement(String[] f) {
     return new ProofMeasurement(
-        f[1],
-        Double.parseDouble(f[2]),
-        f[3],
-        Double.parseDouble(f[4]),
-        Double.parseDouble(f[5]));
+        f[1], Double.parseDouble(f[2]), f[3], Double.parseDouble(f[4]), Double.parseDouble(f[5]));
   }
 }

@@ -22,6 +22,7 @@ import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
 import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.core.settings.ValveSettings;
+import org.boostwright.core.settings.WiringSettings;
 import org.boostwright.core.table.Curve;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
@@ -131,6 +132,8 @@ public final class SettingsFile {
     LimitSettings limits = LimitReader.read(limitSection, defaultCutoff(sensors));
     Section wireSection = top.child("wires");
     OptionalWires wires = PinReader.wires(wireSection);
+    Section wiringSection = top.child("wiring");
+    WiringSettings wiring = WiringReader.read(wiringSection);
     Section pinSection = top.child("pins");
     PinSettings pins =
         new PinReader(reading)
@@ -157,6 +160,7 @@ public final class SettingsFile {
             feedback,
             spool,
             wires,
+            wiring,
             demand,
             actuator,
             exhaustHelp,
@@ -172,6 +176,7 @@ public final class SettingsFile {
                 valveSection,
                 limitSection,
                 wireSection,
+                wiringSection,
                 pinSection,
                 targetSection,
                 dutySection,

@@ -30,8 +30,7 @@ class ProofTest {
             new ProofMeasurement("bench.rest_kpa", 82.7, "kPa gauge", Double.NaN, Double.NaN)));
   }
 
-  private static Proof with(
-      ProofSource source, Set<BenchStep> steps, VerdictCode... verdicts) {
+  private static Proof with(ProofSource source, Set<BenchStep> steps, VerdictCode... verdicts) {
     Proof p = sound();
     return new Proof(
         source,
@@ -55,8 +54,7 @@ class ProofTest {
     Set<BenchStep> all = EnumSet.allOf(BenchStep.class);
     Set<BenchStep> withoutPolarity = EnumSet.complementOf(EnumSet.of(BenchStep.POLARITY));
     assertThat(ProofState.of(null, HARDWARE).status()).isEqualTo(Status.MISSING);
-    assertThat(ProofState.of(sound(), "b2".repeat(32)).status())
-        .isEqualTo(Status.HARDWARE_CHANGED);
+    assertThat(ProofState.of(sound(), "b2".repeat(32)).status()).isEqualTo(Status.HARDWARE_CHANGED);
     assertThat(ProofState.of(with(ProofSource.VIRTUAL, all), HARDWARE).status())
         .isEqualTo(Status.NOT_THIS_CAR);
     assertThat(ProofState.of(with(ProofSource.READINGS, all), HARDWARE).status())
@@ -115,9 +113,7 @@ class ProofTest {
   @Test
   void textsThatWouldBreakTheFormAreRefused() {
     assertThatThrownBy(
-            () ->
-                new Proof(
-                    ProofSource.PI, "a\nb", "d", "v", Set.of(), List.of(), List.of()))
+            () -> new Proof(ProofSource.PI, "a\nb", "d", "v", Set.of(), List.of(), List.of()))
         .isInstanceOf(IllegalArgumentException.class);
   }
 }

@@ -62,7 +62,7 @@ import picocli.CommandLine.Option;
       "  boostwright bench --set virtual.mistake=driver_inverted",
       "  boostwright bench --manual                      you set the valve and type the gauge",
       "  boostwright bench --readings gauge.csv          columns frequency_hz, duty_pct, pressure,",
-      "                                                  unit; rows at 0 % duty give the supply",
+      "                                                  unit; rows at 0 %% duty give the supply",
       "",
       "Keys that begin with virtual. change the virtual bench; a wrong one lists what there is.",
       "Steps: ambient, click, rest, polarity, leak, response, edges, sweep, frequency, actuator."

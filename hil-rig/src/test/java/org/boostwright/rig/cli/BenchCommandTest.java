@@ -18,6 +18,7 @@ import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.rig.scenario.ProjectCarSettings;
+import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -155,5 +156,21 @@ class BenchCommandTest {
         .contains("'twelve' is not a pressure")
         .contains("Read again")
         .contains("one pulse of");
+  }
+
+  @Test
+  void checkShowsWhetherTheBenchHasProvenTheseSettings() throws Exception {
+    Path car = Files.writeString(folder.resolve("car.toml"), ProjectCarSettings.text());
+    assertThat(run("check", car.toString())).isEqualTo(0);
+    assertThat(out.toString()).contains("has not been proven on the bench");
+
+    assertThat(run("bench", "--quiet", "--out", run(), "--settings", car.toString())).isEqualTo(0);
+    Files.copy(Path.of(run(), "bench-proof.txt"), ProofFile.beside(car));
+    assertThat(run("check", car.toString())).isEqualTo(0);
+    assertThat(out.toString()).contains("virtual valve");
+
+    Files.writeString(ProofFile.beside(car), "boostwright bench proof 1\n");
+    assertThat(run("check", car.toString(), "--json")).isEqualTo(0);
+    assertThat(out.toString()).contains("bench_proof_damaged");
   }
 }

@@ -25,6 +25,9 @@ public final class BenchRecord {
   /** What the regulator's own gauge showed while the valve worked, kPa gauge. */
   public double regulatorWorkingKpaGauge = Double.NaN;
 
+  /** Duty at which the valve worked then. */
+  public double workingDuty = Double.NaN;
+
   /** Clicks commanded. */
   public int clicksGiven;
 

@@ -225,8 +225,8 @@ public final class BenchSession {
             leakSigma);
     fit.withResponse(record.ventSeconds, record.fillSeconds);
     double sag = record.regulatorKpaGauge - record.regulatorWorkingKpaGauge;
-    if (!Double.isNaN(sag) && Edges.inside(edges, sweepHz, 0.5)) {
-      fit.withSag(sweepHz, 0.5, sag, GAUGE_SIGMA_KPA);
+    if (!Double.isNaN(sag) && Edges.inside(edges, sweepHz, record.workingDuty)) {
+      fit.withSag(sweepHz, record.workingDuty, sag, GAUGE_SIGMA_KPA);
     }
     record.fit = fit.fit(RATE_GUESS);
   }

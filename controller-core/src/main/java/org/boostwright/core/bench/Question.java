@@ -24,7 +24,7 @@ public enum Question {
       "Pull the coil's plug and leave the air on.", "what the gauge on the actuator line shows"),
   PLUG_COIL("Put the coil's plug back.", "enter when done"),
   REGULATOR_WORKING(
-      "The valve just worked at half duty for two seconds. What did the regulator's own gauge show"
+      "The valve just worked for two seconds. What did the regulator's own gauge show"
           + " meanwhile?",
       "gauge reading"),
   SUPPLY_SHUT("Shut the tap right before the valve; do not move any hose.", "enter when done"),

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class SweepRoutine implements Routine {
   private static final int STEPS = 20;
+  private static final double MARGIN = 0.03;
 
   private final double frequencyHz;
   private int at;
@@ -31,11 +32,22 @@ final class SweepRoutine implements Routine {
     }
     if (at == 2 * STEPS + 2) {
       at++;
-      return Action.hold(frequencyHz, 0.5, 2.0);
+      record.workingDuty = workingDuty(record);
+      return Action.hold(frequencyHz, record.workingDuty, 2.0);
     }
     int k = at <= STEPS ? at : 2 * STEPS + 1 - at;
     at++;
     return Action.settle(frequencyHz, (double) k / STEPS, 0.3);
+  }
+
+  /** Duty at which the line is vented half the time: there the air flows most. */
+  private double workingDuty(BenchRecord record) {
+    double on = Edges.seconds(record.edges, true);
+    double off = Edges.seconds(record.edges, false);
+    double half = 0.5 - (off - on) * frequencyHz;
+    double low = on * frequencyHz + MARGIN;
+    double high = 1.0 - off * frequencyHz - MARGIN;
+    return high > low ? Math.max(low, Math.min(high, half)) : 0.5;
   }
 
   private @Nullable Action after(BenchRecord record, Outcome last) {

@@ -2,11 +2,14 @@ package org.boostwright.rig.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Optional;
+import org.boostwright.core.bench.proof.ProofState;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.CheckReport;
 import org.boostwright.core.settings.file.LoadResult;
 import org.boostwright.core.settings.file.Problem;
+import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsCheck;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.rig.result.Finding;
@@ -67,11 +70,14 @@ final class CheckCommand extends Subcommand {
     LoadResult loaded = SettingsFile.parse(source.name(), source.bytes());
     CheckReport report = SettingsCheck.report(source.name(), loaded);
     listing = values && report.ok() ? report.listing() : "";
-    return Outcome.printed(result(source, loaded.settings(), report));
+    return Outcome.printed(result(source, loaded.settings(), report, settings.path()));
   }
 
   private static Result result(
-      SettingsOption.Source source, @Nullable Settings loaded, CheckReport report) {
+      SettingsOption.Source source,
+      @Nullable Settings loaded,
+      CheckReport report,
+      Optional<Path> path) {
     ResultBuilder result = new ResultBuilder("check").provenance("settings", source.where());
     int problems = 0;
     for (Problem problem : report.problems()) {
@@ -91,6 +97,7 @@ final class CheckCommand extends Subcommand {
       result.measure(figure.id(), figure.meaning(), figure.value(), figure.unit());
     }
     SettingsTables.add(result, loaded);
+    path.ifPresent(file -> proof(result, ProofFile.state(ProofFile.beside(file), loaded)));
     int remarks = report.problems().size() - problems;
     return result
         .headline(
@@ -99,6 +106,15 @@ final class CheckCommand extends Subcommand {
                 + (remarks > 0 ? "; " + counted(remarks, "remark") + " to read" : "")
                 + ".")
         .build();
+  }
+
+  private static void proof(ResultBuilder result, ProofState proof) {
+    boolean valid = proof.allowsControl();
+    result.find(
+        "bench_proof_" + proof.status().name().toLowerCase(Locale.ROOT),
+        valid ? Severity.NOTE : Severity.CAUTION,
+        "Bench: " + proof.words() + ".",
+        valid ? "" : "'boostwright bench'; until then nothing is driven beyond the spring");
   }
 
   private static String counted(int number, String what) {

@@ -13,7 +13,7 @@ import picocli.CommandLine.Option;
     name = "demo",
     header = "The whole job on the built-in project car, in under a minute.",
     description = {
-      "The whole job on the built-in project car in under a minute: settings, duty sweep of the",
+      "The whole job on the built-in project car in under a minute: settings, bench on the",
       "virtual valve, pulls on the spring, on base duty alone and with pressure feedback, and a",
       "sensor wire that opens at full boost. Leaves one report behind."
     },

@@ -39,6 +39,11 @@ final class SettingsOption {
   /** Settings that loaded. */
   record Loaded(Settings settings, LoadResult result, Source source) {}
 
+  /** The settings file on this machine; empty for the built-in car. */
+  Optional<Path> path() {
+    return file.isPresent() ? file : Files.exists(USUAL) ? Optional.of(USUAL) : Optional.empty();
+  }
+
   /** Finds the file without judging what is in it. */
   Source find() throws IOException {
     if (file.isPresent()) {

@@ -61,7 +61,7 @@ public record Demo(Result result, PullRun closedLoop, PullRun failure) {
         NONE,
         0);
 
-    steps.begin("2 of 6  duty sweep of the virtual valve");
+    steps.begin("2 of 6  bench on the virtual valve");
     ValveSweep.add(result, settings.valve(), seed, steps);
 
     Settings openLoop =

@@ -1,12 +1,13 @@
 package org.boostwright.rig.demo;
 
-import java.util.EnumSet;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.boostwright.core.bench.BenchPlan;
 import org.boostwright.core.bench.BenchRecord;
-import org.boostwright.core.bench.BenchStep;
+import org.boostwright.core.bench.BenchVerdict;
 import org.boostwright.core.bench.Reading;
+import org.boostwright.core.bench.VerdictCode.Grade;
+import org.boostwright.core.bench.Verdicts;
 import org.boostwright.core.settings.ValveSettings;
 import org.boostwright.rig.bench.BenchSetup;
 import org.boostwright.rig.bench.Person;
@@ -18,7 +19,7 @@ import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Units;
 
-/** A short session of the bench on the virtual valve: rest, and a duty sweep at one frequency. */
+/** The bench on the virtual valve, and the settings' duty window against its sweep. */
 final class ValveSweep {
   /** A reading this far from rest has moved, kPa: three times a gauge's own error. */
   private static final double MOVED_KPA = 2.0;
@@ -29,8 +30,8 @@ final class ValveSweep {
     VirtualBench bench = new VirtualBench(BenchSetup.standard(), seed);
     BenchPlan plan =
         BenchPlan.standard()
-            .withSteps(EnumSet.of(BenchStep.AMBIENT, BenchStep.REST, BenchStep.SWEEP))
-            .withFrequencyHz(valve.frequencyHz());
+            .withFrequencyHz(valve.frequencyHz())
+            .withSettingsWindow(valve.windowLowDuty(), valve.windowHighDuty());
     BenchRecord record = new VirtualSession(bench, new Person(bench), plan).run().record();
     steps.share(1.0);
     if (record.aborted != null || record.sweepUp.isEmpty()) {
@@ -41,6 +42,14 @@ final class ValveSweep {
           "run it again; if it stays so, it is a defect");
       return;
     }
+    List<BenchVerdict> verdicts = Verdicts.of(record, plan);
+    result.measure(
+        "demo.bench_findings",
+        "bench verdicts that stand in the way",
+        (double) verdicts.stream().filter(v -> v.code().grade() != Grade.ADVICE).count(),
+        Units.COUNT,
+        Double.NaN,
+        0.0);
     judge(result, record, valve);
     result.add(plot(record, valve));
   }

@@ -151,4 +151,20 @@ class BenchCommandTest {
         .contains("Read again")
         .contains("one pulse of");
   }
+
+  @Test
+  void checkShowsWhetherTheBenchHasProvenTheseSettings() throws Exception {
+    Path car = Files.writeString(folder.resolve("car.toml"), ProjectCarSettings.text());
+    assertThat(run("check", car.toString())).isEqualTo(0);
+    assertThat(out.toString()).contains("has not been proven on the bench");
+
+    assertThat(run("bench", "--quiet", "--out", run(), "--settings", car.toString())).isEqualTo(0);
+    Files.copy(Path.of(run(), "bench-proof.txt"), ProofFile.beside(car));
+    assertThat(run("check", car.toString())).isEqualTo(0);
+    assertThat(out.toString()).contains("virtual valve");
+
+    Files.writeString(ProofFile.beside(car), "boostwright bench proof 1\n");
+    assertThat(run("check", car.toString(), "--json")).isEqualTo(0);
+    assertThat(out.toString()).contains("bench_proof_damaged");
+  }
 }

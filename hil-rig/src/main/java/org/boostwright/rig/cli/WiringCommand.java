@@ -21,6 +21,7 @@ import picocli.CommandLine.Option;
 /** Simulates the circuit and writes everything that is generated from its description. */
 @Command(
     name = "wiring",
+    header = "Simulate the circuit and judge every hardware requirement.",
     description = {
       "Simulate the circuit between car and computer (needs ngspice): every hardware requirement",
       "with its value and limit. --write also writes drawings, netlists, decks, parts list, pin map",

@@ -1,6 +1,7 @@
 package org.boostwright.core.settings.file;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.boostwright.core.settings.OptionalWires;
 import org.boostwright.core.settings.PinSettings;
@@ -16,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 final class PinReader {
   private static final int LAST_GPIO = 27;
   private static final int LAST_PULLED_UP = 8;
+
+  /** The pin of each channel on a board with four; with two, each channel has two of them. */
+  private static final List<Integer> FOUR_CHANNELS = List.of(12, 13, 18, 19);
 
   private final Reading reading;
   private final Map<Integer, String> taken = new LinkedHashMap<>();
@@ -147,34 +151,18 @@ final class PinReader {
   }
 
   private static void hardwarePwm(Section section, int pwm, int channel) {
-    int two;
-    int four;
-    switch (pwm) {
-      case 12:
-        two = 0;
-        four = 0;
-        break;
-      case 13:
-        two = 1;
-        four = 1;
-        break;
-      case 18:
-        two = 0;
-        four = 2;
-        break;
-      case 19:
-        two = 1;
-        four = 3;
-        break;
-      default:
-        if (pwm != PinSettings.NOT_WIRED) {
-          section.fail(
-              "pwm",
-              "pin_without_pwm",
-              "GPIO " + pwm + " has no hardware PWM; use GPIO 12, 13, 18 or 19");
-        }
-        return;
+    if (pwm == PinSettings.NOT_WIRED) {
+      return;
     }
+    int four = FOUR_CHANNELS.indexOf(pwm);
+    if (four < 0) {
+      section.fail(
+          "pwm",
+          "pin_without_pwm",
+          "GPIO " + pwm + " has no hardware PWM; use GPIO 12, 13, 18 or 19");
+      return;
+    }
+    int two = four % 2;
     if (channel != two && channel != four) {
       section.fail(
           section.has("pwm_channel") ? "pwm_channel" : "pwm",

@@ -20,6 +20,7 @@ public final class Verdicts {
   private static final double DROOP_SHARE = 0.15;
   private static final double RESTRICTED_RATIO = 3.3;
   private static final double MISFIT_SHARE = 0.04;
+
   /** Air a regulator is set to when nobody read its gauge, kPa gauge. */
   private static final double USUAL_AIR_KPA = 85.0;
 
@@ -134,8 +135,7 @@ public final class Verdicts {
     String measured =
         text(
             "With the coil off the line shows %.1f kPa gauge where about %.1f are expected.",
-            rest,
-            regulator);
+            rest, regulator);
     double empty = EMPTY_SHARE * regulator;
     double seen = SEES_SHARE * regulator;
     double dead = r.restDead == null ? r.unpluggedKpaGauge : r.gauge(r.restDead);

@@ -35,9 +35,7 @@ class BenchEndsAtRestTest {
   }
 
   private static BenchPlan everything() {
-    return BenchPlan.standard()
-        .withSteps(EnumSet.allOf(BenchStep.class))
-        .withFrequencyHz(30.0);
+    return BenchPlan.standard().withSteps(EnumSet.allOf(BenchStep.class)).withFrequencyHz(30.0);
   }
 
   @ParameterizedTest

@@ -113,8 +113,7 @@ class BenchMistakesTest {
   void airIsNeverAskedForWhileTheSensorCannotBeBelieved() {
     VirtualBench bench = new VirtualBench(BenchSetup.standard(), 5L);
     bench.sensorFactor = 1.0 / 6.9;
-    VirtualSession session =
-        new VirtualSession(bench, new Person(bench), BenchPlan.standard());
+    VirtualSession session = new VirtualSession(bench, new Person(bench), BenchPlan.standard());
     session.run();
     assertThat(session.session().record().completed).containsExactly(BenchStep.AMBIENT);
     assertThat(bench.valve().supplyKpaGauge()).isLessThan(0.1);

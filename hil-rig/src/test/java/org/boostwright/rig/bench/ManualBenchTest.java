@@ -87,7 +87,9 @@ class ManualBenchTest {
     assertThat(advised).isGreaterThanOrEqualTo((int) (0.9 * TrialCounts.GAUGE_SESSIONS));
   }
 
-  /** Right: on the real valve nine tenths of the best window, and ripple within 15 % of the best. */
+  /**
+   * Right: on the real valve nine tenths of the best window, and ripple within 15 % of the best.
+   */
   private static boolean adviceIsRight(BenchSetup setup, ValveModel truth, ValveFitResult fit) {
     double supply = AMBIENT_KPA + setup.supplyKpaGauge();
     var best = ValveAdvice.recommend(truth, supply, AMBIENT_KPA, RIPPLE_KPA);

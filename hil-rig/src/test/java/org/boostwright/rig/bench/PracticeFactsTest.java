@@ -18,8 +18,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /**
- * What a person with 12 psi of air finds on the bench, in psi (common practice, no source), out of a
- * whole simulated session at 39 Hz on the default valve (assumption A-01).
+ * What a person with 12 psi of air finds on the bench, in psi (common practice, no source), out of
+ * a whole simulated session at 39 Hz on the default valve (assumption A-01).
  */
 class PracticeFactsTest {
   private static VirtualTrial trial;
@@ -27,9 +27,7 @@ class PracticeFactsTest {
   @BeforeAll
   static void runTheSession() {
     BenchPlan plan =
-        BenchPlan.standard()
-            .withSteps(EnumSet.allOf(BenchStep.class))
-            .withFrequencyHz(39.0);
+        BenchPlan.standard().withSteps(EnumSet.allOf(BenchStep.class)).withFrequencyHz(39.0);
     trial = VirtualTrial.run(BenchSetup.standard(), plan, Optional.empty(), 3L, step -> {});
   }
 
@@ -140,8 +138,7 @@ class PracticeFactsTest {
     }
     double metres = 4.0;
     ChamberParams longer = ChamberParams.DEFAULT.withMoreHose(metres);
-    ValveModel predicted =
-        ValveAdvice.withVolume(fit.valve(), 60.0, 1e6 * longer.volumeM3());
+    ValveModel predicted = ValveAdvice.withVolume(fit.valve(), 60.0, 1e6 * longer.volumeM3());
     BenchRecord measured =
         VirtualTrial.run(
                 BenchSetup.standard().withChamber(longer),

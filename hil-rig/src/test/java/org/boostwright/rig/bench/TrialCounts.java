@@ -1,8 +1,8 @@
 package org.boostwright.rig.bench;
 
 /**
- * How many seeded trials the statistical tests run: a share of them in every build, all of them with
- * {@code -Dboostwright.bench.full=true}.
+ * How many seeded trials the statistical tests run: a share of them in every build, all of them
+ * with {@code -Dboostwright.bench.full=true}.
  */
 final class TrialCounts {
   private static final boolean FULL = Boolean.getBoolean("boostwright.bench.full");

@@ -16,7 +16,6 @@ import org.boostwright.core.bench.proof.ProofState;
 import org.boostwright.core.settings.PressureUnit;
 import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -71,11 +70,8 @@ class BenchCommandTest {
     Proof proof = ProofFile.read(Path.of(run(), "bench-proof.txt"));
     assertThat(proof.sound()).isTrue();
     assertThat(proof.missing()).isEmpty();
-    String hardware =
-        SettingsDigest.ofHardware(
-            ProjectCarSettings.load());
-    assertThat(ProofState.of(proof, hardware).status())
-        .isEqualTo(ProofState.Status.NOT_THIS_CAR);
+    String hardware = SettingsDigest.ofHardware(ProjectCarSettings.load());
+    assertThat(ProofState.of(proof, hardware).status()).isEqualTo(ProofState.Status.NOT_THIS_CAR);
   }
 
   @Test
@@ -88,8 +84,7 @@ class BenchCommandTest {
 
   @Test
   void aMistakeFailsWithWhatItMeansAndWhatToDo() throws Exception {
-    int code =
-        run("bench", "--json", "--out", run(), "--set", "virtual.mistake=driver_inverted");
+    int code = run("bench", "--json", "--out", run(), "--set", "virtual.mistake=driver_inverted");
     assertThat(code).isEqualTo(1);
     JsonNode finding = json().get("findings").get(0);
     assertThat(finding.get("code").asText()).isEqualTo("driver_inverted");

@@ -130,8 +130,8 @@ public final class ValveFit {
   }
 
   /**
-   * Tells the fit how long the line took for 90 % of the way; without it a slow line's speed does not
-   * show in its means.
+   * Tells the fit how long the line took for 90 % of the way; without it a slow line's speed does
+   * not show in its means.
    *
    * @param ventSeconds from energising, s
    * @param fillSeconds from switching off, s
@@ -239,8 +239,7 @@ public final class ValveFit {
     r[i] =
         Double.isNaN(fillTime)
             ? 0.0
-            : (valve.secondsToFill(RESPONSE_SHARE, x[6], ambient) - fillTime)
-                / timeSigma(fillTime);
+            : (valve.secondsToFill(RESPONSE_SHARE, x[6], ambient) - fillTime) / timeSigma(fillTime);
   }
 
   private boolean plausible(double[] x) {

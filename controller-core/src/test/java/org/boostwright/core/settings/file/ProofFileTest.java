@@ -43,10 +43,7 @@ class ProofFileTest {
 
   private static Settings changed(String key, String value) {
     String text = new String(Example.bytes(), StandardCharsets.UTF_8);
-    return SettingsEdit.of("project-car.toml", text)
-        .setText(key, value)
-        .load()
-        .orThrow();
+    return SettingsEdit.of("project-car.toml", text).setText(key, value).load().orThrow();
   }
 
   @Test

@@ -92,7 +92,7 @@ public record WiringNumbers(WiringSettings wiring, double coilOhms) {
               : source;
       ohms = path + map.filterOhms();
     }
-    boolean falls = map.biasOhms() > 0.0 || !map.buffered() && map.dividerBottomOhms() > 0.0;
+    boolean falls = map.biasOhms() > 0.0 || (!map.buffered() && map.dividerBottomOhms() > 0.0);
     return falls && thresholdVolts > 0.0
         ? ohms * map.filterFarads() * Math.log(topVolts / thresholdVolts)
         : Double.POSITIVE_INFINITY;

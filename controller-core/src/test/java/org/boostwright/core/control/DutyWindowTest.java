@@ -13,11 +13,9 @@ import org.junit.jupiter.api.Test;
 class DutyWindowTest {
   private static final double LOW = 0.12;
   private static final double HIGH = 0.75;
-  private static final Curve MAP =
-      new Curve(new Axis(0.0, 0.2, 0.7, 1.0), LOW, 0.3, 0.5, HIGH);
+  private static final Curve MAP = new Curve(new Axis(0.0, 0.2, 0.7, 1.0), LOW, 0.3, 0.5, HIGH);
 
-  private final DutyWindow window =
-      new DutyWindow(new ValveSettings(30.0, LOW, HIGH, MAP, 30.0));
+  private final DutyWindow window = new DutyWindow(new ValveSettings(30.0, LOW, HIGH, MAP, 30.0));
 
   @Test
   void dutyFollowsTheBenchsCurveAndClampsAtTheWindow() {

@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import org.boostwright.core.settings.SpoolSettings;
 import org.junit.jupiter.api.Test;
 
-/** Spool strategy: ambient 100 kPa, target 180 kPa, lead 0.3 s, limit 3 s, slowest rise 10 kPa/s. */
+/**
+ * Spool strategy: ambient 100 kPa, target 180 kPa, lead 0.3 s, limit 3 s, slowest rise 10 kPa/s.
+ */
 class SpoolTest {
   private static final double AMBIENT = 100.0;
   private static final double TARGET = 180.0;

@@ -13,8 +13,8 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
- * Every state with every reaction, every missing thing, demand, bench request and engine state:
- * 6 x 5 x 10 x 2 x 2 x 2 = 2400 steps against the rules in words.
+ * Every state with every reaction, every missing thing, demand, bench request and engine state: 6 x
+ * 5 x 10 x 2 x 2 x 2 = 2400 steps against the rules in words.
  */
 @Tag("U3")
 @Tag("U4")
@@ -35,8 +35,7 @@ class StateMachineTest {
         for (Waiting missing : Waiting.values()) {
           for (int bits = 0; bits < 8; bits++) {
             steps.add(
-                new Step(
-                    from, worst, missing, (bits & 1) != 0, (bits & 2) != 0, (bits & 4) != 0));
+                new Step(from, worst, missing, (bits & 1) != 0, (bits & 2) != 0, (bits & 4) != 0));
           }
         }
       }

@@ -43,7 +43,8 @@ class Table2dTest {
         .withMessageContaining("needs 2 values, not 3");
     assertThatIllegalArgumentException()
         .isThrownBy(
-            () -> new Table2d(new Axis(0.0), new Axis(0.0), new double[] {Double.POSITIVE_INFINITY}));
+            () ->
+                new Table2d(new Axis(0.0), new Axis(0.0), new double[] {Double.POSITIVE_INFINITY}));
   }
 
   @Test

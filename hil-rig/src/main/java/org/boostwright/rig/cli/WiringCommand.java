@@ -63,7 +63,7 @@ final class WiringCommand extends Subcommand {
       throw new WrongUseException(
           "--write and --only exclude each other", "the results page holds all simulations");
     }
-    if (write && !(Files.isDirectory(folder.resolve("wiring")))) {
+    if (write && !Files.isDirectory(folder.resolve("wiring"))) {
       throw new WrongUseException(
           folder + " has no folder wiring", "name the project's folder with --folder");
     }

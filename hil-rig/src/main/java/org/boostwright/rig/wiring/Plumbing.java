@@ -1,8 +1,6 @@
 package org.boostwright.rig.wiring;
 
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 
 /**
  * The pneumatic side: which hose joins what, and which ports the valve joins in each of its two
@@ -18,15 +16,17 @@ public final class Plumbing {
 
   /** Positions of the valve. */
   public enum Position {
-    REST("At rest: coil off", EnumSet.of(Port.SUPPLY, Port.ACTUATOR)),
-    ENERGISED("Energised: coil on", EnumSet.of(Port.ACTUATOR, Port.VENT));
+    REST("At rest: coil off", Port.SUPPLY, Port.ACTUATOR),
+    ENERGISED("Energised: coil on", Port.ACTUATOR, Port.VENT);
 
     private final String words;
-    private final Set<Port> joined;
+    private final Port one;
+    private final Port other;
 
-    Position(String words, Set<Port> joined) {
+    Position(String words, Port one, Port other) {
       this.words = words;
-      this.joined = joined;
+      this.one = one;
+      this.other = other;
     }
 
     /** For a caption. */
@@ -34,9 +34,9 @@ public final class Plumbing {
       return words;
     }
 
-    /** The two ports that are joined; the third is shut. */
-    public Set<Port> joined() {
-      return joined;
+    /** True for the two ports that are joined; the third is shut. */
+    public boolean joins(Port port) {
+      return port == one || port == other;
     }
   }
 
@@ -61,6 +61,6 @@ public final class Plumbing {
 
   /** True when air flows in this hose. */
   public static boolean flows(Hose hose, Position position) {
-    return position.joined().contains(hose.port());
+    return position.joins(hose.port());
   }
 }

@@ -7,7 +7,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.boostwright.rig.wiring.spice.NgSpice;
 import org.junit.jupiter.api.Test;
@@ -47,6 +46,6 @@ class WiringCommandTest {
   @Test
   void writingNeedsTheProjectsFolder() throws Exception {
     assertThat(run("wiring", "--write", "--folder", folder.toString())).isEqualTo(2);
-    assertThat(Files.list(folder)).isEmpty();
+    assertThat(folder).isEmptyDirectory();
   }
 }

@@ -66,16 +66,13 @@ public final class TargetStage {
   }
 
   private double gearLimit(int gear) {
-    double[] perGear = limits.gearTargetKpaAbs();
-    if (perGear.length == 0) {
-      return Double.POSITIVE_INFINITY;
+    int count = limits.gearTargets();
+    if (gear >= 1 && gear <= count) {
+      return limits.gearTargetKpaAbs(gear - 1);
     }
-    if (gear >= 1 && gear <= perGear.length) {
-      return perGear[gear - 1];
-    }
-    double lowest = perGear[0];
-    for (double limit : perGear) {
-      lowest = Math.min(lowest, limit);
+    double lowest = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < count; i++) {
+      lowest = Math.min(lowest, limits.gearTargetKpaAbs(i));
     }
     return lowest;
   }

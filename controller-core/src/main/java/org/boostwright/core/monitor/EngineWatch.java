@@ -48,7 +48,7 @@ public final class EngineWatch {
       startNanos = nowNanos;
       steadySinceNanos = nowNanos;
     }
-    running = signals.engineRpm() >= idleRpm;
+    running = isRunningSpeed(signals.engineRpm());
     trackSteadiness(nowNanos, signals);
     boolean quiet =
         nowNanos - startNanos >= QUIET_NANOS
@@ -83,6 +83,11 @@ public final class EngineWatch {
     } else {
       averageKpa += AVERAGE_GAIN * (kpa - averageKpa);
     }
+  }
+
+  /** True for an engine speed at or above running speed. */
+  boolean isRunningSpeed(double rpm) {
+    return rpm >= idleRpm;
   }
 
   /** Engine speed is at or above running speed. */

@@ -190,8 +190,10 @@ public final class Monitor {
     boolean atWork =
         signals.map().usable()
             && !(Math.abs(signals.map().value() - ambientKpaAbs) <= ENGINE_AT_WORK_KPA);
-    // An engine that ran and fell silent is judged; one that never ran waits in the state machine.
-    boolean judged = signals.engine().age(nowNanos) != Long.MAX_VALUE && !engine.stopped();
+    // An engine that fell silent from running speed is judged. One that slowed down first has been
+    // switched off or stalled, whatever its manifold still holds; one that never ran waits in the
+    // state machine.
+    boolean judged = engine.isRunningSpeed(signals.lastPulseRpm()) && !engine.stopped();
     if (judged) {
       faults.sample(FaultCode.ENGINE_SPEED_LOST, silent && atWork, nowNanos);
     }

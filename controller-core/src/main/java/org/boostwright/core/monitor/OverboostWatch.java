@@ -89,7 +89,8 @@ public final class OverboostWatch {
       resting = faults.isActive(FaultCode.OVERBOOST) && nowNanos - restSinceNanos < NO_EFFECT_NANOS;
       return;
     }
-    if (nowNanos - restSinceNanos >= NO_EFFECT_NANOS) {
+    // Only a sample taken since says whether the valve had an effect.
+    if (valid && nowNanos - restSinceNanos >= NO_EFFECT_NANOS) {
       faults.sample(FaultCode.VALVE_NO_EFFECT, above, nowNanos);
       cutRequest = cutAllowed && above;
     }

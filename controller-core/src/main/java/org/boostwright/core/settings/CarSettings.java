@@ -1,5 +1,9 @@
 package org.boostwright.core.settings;
 
+import java.util.Arrays;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
 /**
  * The car and its speed signals.
  *
@@ -20,4 +24,50 @@ public record CarSettings(
     double redlineRpm,
     double idleRpm,
     double roadPulsesPerKm,
-    double[] gearRpmPerKmh) {}
+    double[] gearRpmPerKmh) {
+
+  /** Takes its own copy of the array. */
+  public CarSettings {
+    gearRpmPerKmh = gearRpmPerKmh.clone();
+  }
+
+  /** A copy; inside the tick use {@link #gearRpmPerKmh(int)}, which allocates nothing. */
+  @Override
+  public double[] gearRpmPerKmh() {
+    return gearRpmPerKmh.clone();
+  }
+
+  /** Number of gears that are told apart. */
+  public int gears() {
+    return gearRpmPerKmh.length;
+  }
+
+  /** Engine speed divided by road speed in one gear, first gear 0, 1/min per km/h. */
+  public double gearRpmPerKmh(int index) {
+    return gearRpmPerKmh[index];
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof CarSettings that
+        && name.equals(that.name)
+        && cylinders == that.cylinders
+        && Double.compare(pulsesPerRevolution, that.pulsesPerRevolution) == 0
+        && Double.compare(redlineRpm, that.redlineRpm) == 0
+        && Double.compare(idleRpm, that.idleRpm) == 0
+        && Double.compare(roadPulsesPerKm, that.roadPulsesPerKm) == 0
+        && Arrays.equals(gearRpmPerKmh, that.gearRpmPerKmh);
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(
+        name,
+        cylinders,
+        pulsesPerRevolution,
+        redlineRpm,
+        idleRpm,
+        roadPulsesPerKm,
+        Arrays.hashCode(gearRpmPerKmh));
+  }
+}

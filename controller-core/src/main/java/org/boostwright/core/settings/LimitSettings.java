@@ -1,6 +1,9 @@
 package org.boostwright.core.settings;
 
+import java.util.Arrays;
+import java.util.Objects;
 import org.boostwright.core.table.Curve;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What is never exceeded, whatever tables and feedback want.
@@ -30,4 +33,58 @@ public record LimitSettings(
     double lowBoostKpaAbs,
     double minControlRpm,
     double minThrottlePct,
-    boolean engineCut) {}
+    boolean engineCut) {
+
+  /** Takes its own copy of the array. */
+  public LimitSettings {
+    gearTargetKpaAbs = gearTargetKpaAbs.clone();
+  }
+
+  /** A copy; inside the tick use {@link #gearTargetKpaAbs(int)}, which allocates nothing. */
+  @Override
+  public double[] gearTargetKpaAbs() {
+    return gearTargetKpaAbs.clone();
+  }
+
+  /** Number of gears with a highest target; 0 when gears are not limited. */
+  public int gearTargets() {
+    return gearTargetKpaAbs.length;
+  }
+
+  /** Highest target in one gear, first gear 0, kPa absolute. */
+  public double gearTargetKpaAbs(int index) {
+    return gearTargetKpaAbs[index];
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof LimitSettings that
+        && Double.compare(cutoffKpaAbs, that.cutoffKpaAbs) == 0
+        && Double.compare(pressureRatioMax, that.pressureRatioMax) == 0
+        && dutyCeiling.equals(that.dutyCeiling)
+        && Double.compare(trimCapDuty, that.trimCapDuty) == 0
+        && targetFactorOverIntakeC.equals(that.targetFactorOverIntakeC)
+        && Double.compare(springOnlyIntakeC, that.springOnlyIntakeC) == 0
+        && Arrays.equals(gearTargetKpaAbs, that.gearTargetKpaAbs)
+        && Double.compare(lowBoostKpaAbs, that.lowBoostKpaAbs) == 0
+        && Double.compare(minControlRpm, that.minControlRpm) == 0
+        && Double.compare(minThrottlePct, that.minThrottlePct) == 0
+        && engineCut == that.engineCut;
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(
+        cutoffKpaAbs,
+        pressureRatioMax,
+        dutyCeiling,
+        trimCapDuty,
+        targetFactorOverIntakeC,
+        springOnlyIntakeC,
+        Arrays.hashCode(gearTargetKpaAbs),
+        lowBoostKpaAbs,
+        minControlRpm,
+        minThrottlePct,
+        engineCut);
+  }
+}

@@ -1,5 +1,7 @@
 package org.boostwright.core.settings;
 
+import java.util.Arrays;
+import java.util.Objects;
 import org.boostwright.core.AnalogChannel;
 import org.jspecify.annotations.Nullable;
 
@@ -22,8 +24,43 @@ public record SensorSettings(
     double mapNoiseKpa,
     double ambientKpaAbs) {
 
+  /**
+   * Takes its own copy of the array.
+   *
+   * @throws IllegalArgumentException when the array does not have one place per channel
+   */
+  public SensorSettings {
+    if (channels.length != AnalogChannel.COUNT) {
+      throw new IllegalArgumentException(
+          AnalogChannel.COUNT + " analogue channels, not " + channels.length);
+    }
+    channels = channels.clone();
+  }
+
+  /** A copy; inside the tick use {@link #channel}, which allocates nothing. */
+  @Override
+  public @Nullable AnalogSensor[] channels() {
+    return channels.clone();
+  }
+
   /** The sensor of a channel, null where not fitted. */
   public @Nullable AnalogSensor channel(AnalogChannel channel) {
     return channels[channel.ordinal()];
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof SensorSettings that
+        && Arrays.equals(channels, that.channels)
+        && mapLocation == that.mapLocation
+        && Double.compare(lifeChangeKpa, that.lifeChangeKpa) == 0
+        && Double.compare(mapNoiseKpa, that.mapNoiseKpa) == 0
+        && Double.compare(ambientKpaAbs, that.ambientKpaAbs) == 0;
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(
+        Arrays.hashCode(channels), mapLocation, lifeChangeKpa, mapNoiseKpa, ambientKpaAbs);
   }
 }

@@ -1,6 +1,8 @@
 package org.boostwright.core.settings;
 
+import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.table.Table2d;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One car's whole settings, immutable and validated as a whole before anything runs.
@@ -18,6 +20,11 @@ import org.boostwright.core.table.Table2d;
  * @param feedback pressure feedback (PID trim)
  * @param spool spool strategy
  * @param optional which optional inputs and outputs are fitted
+ * @param demand what the rows of both tables are read with: {@link AnalogChannel#THROTTLE} or
+ *     {@link AnalogChannel#PEDAL}
+ * @param actuator the wastegate actuator
+ * @param pins pins of the Raspberry Pi; null when the file names none, which is enough for anything
+ *     but driving a valve from its pins
  */
 public record Settings(
     CarSettings car,
@@ -29,4 +36,36 @@ public record Settings(
     LimitSettings limits,
     FeedbackSettings feedback,
     SpoolSettings spool,
-    OptionalWires optional) {}
+    OptionalWires optional,
+    AnalogChannel demand,
+    ActuatorSettings actuator,
+    @Nullable PinSettings pins) {
+
+  /** Settings whose tables are read with the throttle, without pins and with an unknown spring. */
+  public Settings(
+      CarSettings car,
+      UnitSettings units,
+      SensorSettings sensors,
+      ValveSettings valve,
+      Table2d target,
+      Table2d baseDuty,
+      LimitSettings limits,
+      FeedbackSettings feedback,
+      SpoolSettings spool,
+      OptionalWires optional) {
+    this(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        feedback,
+        spool,
+        optional,
+        AnalogChannel.THROTTLE,
+        ActuatorSettings.UNKNOWN_SPRING,
+        null);
+  }
+}

@@ -79,6 +79,11 @@ public final class PulseSpeed {
     return perSecond;
   }
 
+  /** Events per second at the last accepted pulse, however long ago; 0 when there was none. */
+  public double lastPerSecond() {
+    return accepted;
+  }
+
   /** True when this tick brought a new pulse. */
   public boolean fresh() {
     return fresh;

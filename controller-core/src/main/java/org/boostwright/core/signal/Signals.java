@@ -147,6 +147,11 @@ public final class Signals {
     return engineRpm;
   }
 
+  /** Engine speed at the last accepted pulse, 1/min, however long ago. */
+  public double lastPulseRpm() {
+    return engine.lastPerSecond() * rpmPerEngineRate;
+  }
+
   /** Road speed, km/h; 0 where not wired. */
   public double roadKmh() {
     return roadKmh;

@@ -1,5 +1,8 @@
 package org.boostwright.core.table;
 
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
 /**
  * Strictly rising break points of a table axis, at least one.
  *
@@ -74,5 +77,16 @@ public final class Axis {
   /** True when {@code x} lies on the axis, ends included; false for NaN. */
   public boolean contains(double x) {
     return x >= points[0] && x <= points[points.length - 1];
+  }
+
+  /** Equal when every number is. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Axis that && Arrays.equals(points, that.points);
+  }
+
+  @Override
+  public int hashCode() {
+    return Arrays.hashCode(points);
   }
 }

@@ -1,5 +1,8 @@
 package org.boostwright.core.table;
 
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
 /** A piecewise linear curve over one axis, clamped at its ends. Immutable, allocates nothing. */
 public final class Curve {
   private final Axis axis;
@@ -50,5 +53,18 @@ public final class Curve {
     double f = axis.fraction(i, x);
     int next = i + 1 < values.length ? i + 1 : i;
     return values[i] + f * (values[next] - values[i]);
+  }
+
+  /** Equal when every number is. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Curve that
+        && axis.equals(that.axis)
+        && Arrays.equals(values, that.values);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * axis.hashCode() + Arrays.hashCode(values);
   }
 }

@@ -1,5 +1,8 @@
 package org.boostwright.core.table;
 
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
 /**
  * A table over throttle (rows) and engine speed (columns), read bilinearly and clamped at its
  * edges.
@@ -82,5 +85,19 @@ public final class Table2d {
     double lower = cell(r, c) + fc * (cell(r, c1) - cell(r, c));
     double upper = cell(r1, c) + fc * (cell(r1, c1) - cell(r1, c));
     return lower + fr * (upper - lower);
+  }
+
+  /** Equal when every number is. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof Table2d that
+        && rows.equals(that.rows)
+        && columns.equals(that.columns)
+        && Arrays.equals(values, that.values);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * (31 * rows.hashCode() + columns.hashCode()) + Arrays.hashCode(values);
   }
 }

@@ -3,9 +3,9 @@ package org.boostwright.rig.logs;
 /**
  * SIMC gains for a process {@code k*exp(-theta*s)/((tau1*s+1)(tau2*s+1))}.
  *
- * <p>{@code Kc = tau1/(k(tc+theta))}, {@code Ti = min(tau1, 4(tc+theta))}, {@code Td = tau2}, in the
- * series form {@code Kc(1+1/(Ti s))(1+Td s)}. Source: Skogestad, <i>Simple analytic rules for model
- * reduction and PID controller tuning</i>, J. Process Control 13, 2003, 291-309.
+ * <p>{@code Kc = tau1/(k(tc+theta))}, {@code Ti = min(tau1, 4(tc+theta))}, {@code Td = tau2}, in
+ * the series form {@code Kc(1+1/(Ti s))(1+Td s)}. Source: Skogestad, <i>Simple analytic rules for
+ * model reduction and PID controller tuning</i>, J. Process Control 13, 2003, 291-309.
  *
  * @param gain Kc, output units per input unit
  * @param integralSeconds Ti, s

@@ -1,0 +1,96 @@
+package org.boostwright.core.settings.file;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.boostwright.core.AnalogChannel;
+import org.boostwright.core.Controller;
+import org.boostwright.core.settings.AnalogSensor;
+import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.ValveSettings;
+
+/** Works out what the settings mean at the bench: currents, steps, times, frequencies. */
+final class WiringFigures {
+  /** Charging voltage of a running engine, V (common practice, no source). */
+  private static final double RUNNING_VOLTS = 14.0;
+
+  private final List<CheckReport.Figure> figures = new ArrayList<>();
+
+  private WiringFigures() {}
+
+  static List<CheckReport.Figure> of(Settings settings) {
+    WiringFigures all = new WiringFigures();
+    all.pressureSensor(settings);
+    all.coil(settings.valve());
+    all.window(settings.valve());
+    all.pulses(settings);
+    return List.copyOf(all.figures);
+  }
+
+  private void pressureSensor(Settings settings) {
+    AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
+    if (map == null) {
+      return;
+    }
+    double kpaPerVolt = SensorReader.steepest(map.calibration());
+    add("map.step_kpa", map.stepVolts() * kpaPerVolt, "kPa", "one step of the converter");
+    add(
+        "map.noise_steps",
+        map.noiseVolts() / map.stepVolts(),
+        "steps",
+        map.frozenIsWatched()
+            ? "declared noise; above 1, so a frozen reading is detected"
+            : "declared noise; not above 1, so a frozen reading is NOT detected");
+    add(
+        "limits.cutoff_highest_kpa_abs",
+        CrossChecks.highestCutoffKpaAbs(map),
+        "kPa absolute",
+        "highest overboost limit this sensor can watch: its top less 10 % of its span");
+  }
+
+  private void coil(ValveSettings valve) {
+    double amps = RUNNING_VOLTS / valve.coilOhms();
+    add("coil.current_a", amps, "A", "coil on at 14 V");
+    add("coil.power_w", amps * RUNNING_VOLTS, "W", "coil on without a break at 14 V");
+  }
+
+  private void window(ValveSettings valve) {
+    double periodMs = 1e3 / valve.frequencyHz();
+    double onMs = valve.windowLowDuty() * periodMs;
+    double offMs = (1.0 - valve.windowHighDuty()) * periodMs;
+    add("valve.period_ms", periodMs, "ms", "one period of the valve's PWM");
+    add(
+        "valve.period_ticks",
+        periodMs / (Controller.TICK_NANOS / 1e6),
+        "ticks",
+        "control ticks in one period; a new duty waits for the next period");
+    add("valve.t_on_ms", onMs, "ms", "shortest pulse that vents, from the window's lower edge");
+    add("valve.t_off_ms", offMs, "ms", "shortest break that supplies, from its upper edge");
+    add(
+        "valve.window_width_pct",
+        100.0 * (valve.windowHighDuty() - valve.windowLowDuty()),
+        "%",
+        "usable share of the duty at this frequency");
+    if (onMs + offMs > 0.0) {
+      add("valve.highest_hz", 1e3 / (onMs + offMs), "Hz", "no window is left at this frequency");
+    }
+  }
+
+  private void pulses(Settings settings) {
+    add(
+        "tach.redline_hz",
+        settings.car().redlineRpm() / 60.0 * settings.car().pulsesPerRevolution(),
+        "Hz",
+        "engine-speed pulses at the redline");
+    if (settings.car().roadPulsesPerKm() > 0.0) {
+      add(
+          "road.hz_at_200_kmh",
+          settings.car().roadPulsesPerKm() * 200.0 / 3600.0,
+          "Hz",
+          "road-speed pulses at 200 km/h");
+    }
+  }
+
+  private void add(String id, double value, String unit, String meaning) {
+    figures.add(new CheckReport.Figure(id, value, unit, meaning));
+  }
+}

@@ -1,0 +1,39 @@
+package org.boostwright.rig.cli;
+
+import org.boostwright.core.settings.Settings;
+import org.boostwright.core.table.Table2d;
+import org.boostwright.rig.result.HeatTable;
+import org.boostwright.rig.result.ResultBuilder;
+import org.boostwright.rig.result.Units;
+
+/** The tables of a settings file as tables of a result. */
+final class SettingsTables {
+  private SettingsTables() {}
+
+  static void add(ResultBuilder result, Settings settings) {
+    String rows = settings.demand().id();
+    result.add(heat("target", "Boost target", rows, settings.target(), Units.KPA_ABS, 1.0));
+    result.add(heat("base_duty", "Base duty", rows, settings.baseDuty(), Units.PERCENT, 100.0));
+  }
+
+  private static HeatTable heat(
+      String id, String title, String rows, Table2d table, String unit, double factor) {
+    double[][] values = new double[table.rows().size()][table.columns().size()];
+    for (int r = 0; r < values.length; r++) {
+      for (int c = 0; c < values[r].length; c++) {
+        values[r][c] = factor * table.cell(r, c);
+      }
+    }
+    return new HeatTable(
+        id,
+        title,
+        rows,
+        Units.PERCENT,
+        table.rows().points(),
+        "engine speed",
+        Units.RPM,
+        table.columns().points(),
+        unit,
+        values);
+  }
+}

@@ -91,12 +91,18 @@ public final class ControllerEnd {
     return sender.writeHello(nowNanos);
   }
 
-  /** Makes the frame of this tick; it then stands in {@link #frame()} and is to be sent. */
-  public void write(long nowNanos, Outputs outputs, boolean heartbeatLevel, boolean lamp) {
+  /**
+   * Makes the frame of this tick; it then stands in {@link #frame()} and is to be sent.
+   *
+   * @param heartbeatLevel level of the heartbeat wire; every change is an edge
+   */
+  public void write(
+      long nowNanos, Outputs outputs, double pwmHz, boolean heartbeatLevel, boolean lamp) {
     out.stampMicros = stamps.stampMicros(nowNanos);
     out.echoValid = hasNewest;
     out.echo = peer.sequence().last();
     out.heldMicros = hasNewest ? (int) ((nowNanos - arrivedNanos) / 1000L) : 0;
+    out.pwmHz = pwmHz;
     out.heartbeatLevel = heartbeatLevel;
     out.lamp = lamp;
     out.write(sender.writer(), sender.next(nowNanos), outputs);

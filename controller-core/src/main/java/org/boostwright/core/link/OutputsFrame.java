@@ -6,7 +6,7 @@ import org.boostwright.core.state.Waiting;
 
 /** What the controller commands and believes in one tick. */
 public final class OutputsFrame {
-  static final int PAYLOAD_BYTES = 4 + 4 + 4 + 2 + 4 + 4 + 16 + 12 + 4;
+  static final int PAYLOAD_BYTES = 4 + 4 + 4 + 2 + 8 + 4 + 16 + 12 + 4;
 
   private static final int PWM_ENABLED = 1;
   private static final int COIL_SUPPLY = 1 << 1;
@@ -32,6 +32,9 @@ public final class OutputsFrame {
   /** How long the controller had held the echoed frame when this one was made, us. */
   public int heldMicros;
 
+  /** PWM frequency, Hz. */
+  public double pwmHz;
+
   /** Level of the heartbeat wire: every change is one edge. */
   public boolean heartbeatLevel;
 
@@ -49,6 +52,7 @@ public final class OutputsFrame {
     to.put32(heldMicros);
     to.put16(flags(out));
     to.putFloat(out.dutyFraction);
+    to.putFloat(pwmHz);
     to.put8(out.state.ordinal());
     to.put8(out.waiting.ordinal());
     to.put8(out.gear);
@@ -88,6 +92,7 @@ public final class OutputsFrame {
     outputs.heartbeatPermitted = (flags & HEARTBEAT_PERMITTED) != 0;
     outputs.spooling = (flags & SPOOLING) != 0;
     outputs.dutyFraction = from.getFloat();
+    pwmHz = from.getFloat();
     int state = from.get8();
     outputs.state = state < STATES.length ? STATES[state] : SafetyState.LOCKED_UNTIL_RESTART;
     int waiting = from.get8();

@@ -69,7 +69,7 @@ class FrameLayoutTest {
   }
 
   @Test
-  void outputsIs64BytesOnTheWire() {
+  void outputsIs68BytesOnTheWire() {
     ControllerEnd end = new ControllerEnd(0L, 5, 0L);
     Outputs out = new Outputs();
     out.dutyFraction = 0.375;
@@ -84,16 +84,16 @@ class FrameLayoutTest {
     out.targetKpaAbs = Double.NaN;
     out.ambientKpaAbs = 101.25;
     out.lateTicks = 258;
-    end.write(7_000_000L, out, true, true);
-    ByteBuffer want = ByteBuffer.allocate(61);
+    end.write(7_000_000L, out, 31.5, true, true);
+    ByteBuffer want = ByteBuffer.allocate(65);
     want.put((byte) 3).putInt(-3999).putInt(-20_000_000 + 7000).putInt(0).putInt(0);
     want.putShort((short) (1 | 1 << 3 | 1 << 4 | 1 << 5));
-    want.putFloat(0.375f).put((byte) 3).put((byte) 5).put((byte) 3).put((byte) 0);
+    want.putFloat(0.375f).putFloat(31.5f).put((byte) 3).put((byte) 5).put((byte) 3).put((byte) 0);
     want.putLong(1L << FaultCode.OVERBOOST.ordinal());
     want.putLong(1L << FaultCode.TARGET_LIMITED.ordinal());
     want.putFloat(180.5f).putFloat(Float.NaN).putFloat(101.25f).putInt(258);
     assertThat(body(end.frame())).isEqualTo(withCrc(want));
-    assertThat(end.frame().wireLength()).isEqualTo(64);
+    assertThat(end.frame().wireLength()).isEqualTo(68);
   }
 
   /** The order of both lists stands in the document and in every recorded link. */

@@ -72,7 +72,7 @@ final class LinkBench {
       send(controllerEnd.frame(), toRig, up);
     }
     heartbeat ^= outputs.heartbeatPermitted;
-    controllerEnd.write(nowNanos, outputs, heartbeat, false);
+    controllerEnd.write(nowNanos, outputs, 30.0, heartbeat, false);
     send(controllerEnd.frame(), toRig, up);
     nowNanos += 3 * MILLI;
     deliver();

@@ -228,7 +228,7 @@ class LinkEndsTest {
     assertThat(one.writeHello(0L)).isTrue();
     two.receive(one.frame().wire(), one.frame().wireLength(), 1L);
     assertThat(two.peer().state()).isEqualTo(Peer.State.SAME_ROLE);
-    one.write(5L, new Outputs(), false, false);
+    one.write(5L, new Outputs(), 30.0, false, false);
     two.receive(one.frame().wire(), one.frame().wireLength(), 6L);
     assertThat(two.peer().silenceNanos(10L)).isEqualTo(Long.MAX_VALUE);
   }
@@ -290,7 +290,7 @@ class LinkEndsTest {
         rig.write(bench.nowNanos, bench.car);
         end.receive(rig.frame().wire(), rig.frame().wireLength(), bench.nowNanos + 100_000L);
         end.read(bench.nowNanos + 200_000L, bench.seen);
-        end.write(bench.nowNanos + 200_000L, bench.outputs, false, false);
+        end.write(bench.nowNanos + 200_000L, bench.outputs, 30.0, false, false);
         rig.receive(
             end.frame().wire(), end.frame().wireLength(), bench.nowNanos + 300_000L, listener);
       }

@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param actuator the wastegate actuator
  * @param pins pins of the Raspberry Pi; null when the file names none, which is enough for anything
  *     but driving a valve from its pins
+ * @param converter analogue-to-digital converter on the Pi; null when the file names none
  */
 public record Settings(
     CarSettings car,
@@ -39,7 +40,8 @@ public record Settings(
     OptionalWires optional,
     AnalogChannel demand,
     ActuatorSettings actuator,
-    @Nullable PinSettings pins) {
+    @Nullable PinSettings pins,
+    @Nullable ConverterSettings converter) {
 
   /** Settings whose tables are read with the throttle, without pins and with an unknown spring. */
   public Settings(
@@ -66,6 +68,7 @@ public record Settings(
         optional,
         AnalogChannel.THROTTLE,
         ActuatorSettings.UNKNOWN_SPRING,
+        null,
         null);
   }
 }

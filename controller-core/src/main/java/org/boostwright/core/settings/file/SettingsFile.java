@@ -13,6 +13,7 @@ import java.util.Map;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.ActuatorSettings;
 import org.boostwright.core.settings.CarSettings;
+import org.boostwright.core.settings.ConverterSettings;
 import org.boostwright.core.settings.FeedbackSettings;
 import org.boostwright.core.settings.LimitSettings;
 import org.boostwright.core.settings.OptionalWires;
@@ -129,6 +130,8 @@ public final class SettingsFile {
     PinSettings pins =
         new PinReader(reading)
             .pins(pinSection, wires, limits.engineCut(), car.roadPulsesPerKm() > 0.0);
+    Section converterSection = top.child("converter");
+    ConverterSettings converter = ConverterReader.read(converterSection, sensors);
     Section targetSection = top.child("target");
     TableReader target = TableReader.target(targetSection, UnitSettings.STANDARD_ATMOSPHERE_KPA);
     Section dutySection = top.child("base_duty");
@@ -152,7 +155,8 @@ public final class SettingsFile {
             wires,
             demand,
             actuator,
-            pins);
+            pins,
+            converter);
     closeAll(
         List.of(
             top,
@@ -164,6 +168,7 @@ public final class SettingsFile {
             limitSection,
             wireSection,
             pinSection,
+            converterSection,
             targetSection,
             dutySection,
             feedbackSection,

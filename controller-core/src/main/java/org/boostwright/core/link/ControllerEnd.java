@@ -80,9 +80,11 @@ public final class ControllerEnd {
     }
     boolean bench = inputs.benchRequest;
     double benchDuty = inputs.benchDutyFraction;
+    boolean wrong = inputs.outputsWrong;
     inputs.copyFrom(newest.inputs);
     inputs.benchRequest = bench;
     inputs.benchDutyFraction = benchDuty;
+    inputs.outputsWrong = wrong;
     return true;
   }
 

@@ -88,6 +88,7 @@ public final class Monitor {
     watchSupply(nowNanos, signals);
     watchIntakeAir(nowNanos, signals);
     overboost.update(nowNanos, signals, faults, keyOn);
+    faults.sample(FaultCode.OUTPUTS_WRONG, inputs.outputsWrong, nowNanos);
     if (wires.permitInput()) {
       faults.sample(FaultCode.PERMIT_OPEN, !inputs.permit, nowNanos);
     }

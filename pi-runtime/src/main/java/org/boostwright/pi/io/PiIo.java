@@ -171,7 +171,6 @@ public final class PiIo implements CarIo {
   @Override
   public void rest() {
     coil.rest();
-    set(engineCut, false);
   }
 
   @Override

@@ -5,12 +5,11 @@ public enum AbortReason {
   ASKED("stopped by hand", "start again when ready"),
   SENSOR_LOST(
       "the line sensor gave no sample for 100 ms", "check the sensor's plug and the converter"),
-  SENSOR_RANGE(
-      "the line sensor reads outside -20 to 800 kPa", "check its plug and calibration"),
+  SENSOR_RANGE("the line sensor reads outside -20 to 800 kPa", "check its plug and calibration"),
   PRESSURE("the line is above the bench's pressure limit", "shut the air, lower the regulator"),
   COIL_HOT(
-      "the coil's computed temperature passed 110 degC", "let it cool for ten minutes; measure its"
-          + " resistance"),
+      "the coil's computed temperature passed 110 degC",
+      "let it cool for ten minutes; measure its" + " resistance"),
   LATE("the program was not called for 250 ms while the coil was driven", "free the machine"),
   INTERNAL("an error in the program", "report it with the log");
 

@@ -93,7 +93,6 @@ public record BenchPlan(
 
   /** The same plan with another ripple limit. */
   public BenchPlan withRippleLimitKpa(double kpa) {
-    return new BenchPlan(
-        steps, frequencyHz, coil, airC, kpa, pressureLimitKpaGauge, hasCoilSwitch);
+    return new BenchPlan(steps, frequencyHz, coil, airC, kpa, pressureLimitKpaGauge, hasCoilSwitch);
   }
 }

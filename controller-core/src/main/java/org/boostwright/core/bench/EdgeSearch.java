@@ -76,8 +76,7 @@ final class EdgeSearch {
         onEdge ? referenceKpaAbs - reading.lowKpaAbs() : reading.highKpaAbs() - referenceKpaAbs;
     boolean hasMoved =
         mean > Math.max(MEAN_KPA, SIGMAS * Math.hypot(referenceSigma, reading.meanSigmaKpa()))
-            || place
-                > PLACE_KPA + SIGMAS * Math.hypot(referenceSigma, reading.binSigmaKpa());
+            || place > PLACE_KPA + SIGMAS * Math.hypot(referenceSigma, reading.binSigmaKpa());
     double longest = LONGEST_SHARE / frequencyHz;
     if (hasMoved) {
       moved = trialSeconds;
@@ -96,8 +95,7 @@ final class EdgeSearch {
   }
 
   private boolean finished() {
-    return Double.isNaN(moved)
-        || (stillKnown && movedKnown && moved - still <= resolutionSeconds);
+    return Double.isNaN(moved) || (stillKnown && movedKnown && moved - still <= resolutionSeconds);
   }
 
   /** The bracket; null when no pulse moved the spool. */

@@ -46,7 +46,9 @@ final class LeakRoutine implements Routine {
     double middle = Math.max(ambient + 1.0, 0.5 * (first + second));
     double flow = middle * ValveModel.flowFunction(ambient / middle, CRITICAL_RATIO);
     double noise =
-        1.4 * record.noiseKpa / Math.sqrt(Math.max(1.0, trace.samples() * stretch / trace.seconds()));
+        1.4
+            * record.noiseKpa
+            / Math.sqrt(Math.max(1.0, trace.samples() * stretch / trace.seconds()));
     record.leakKpaPerSecond = Math.max(0.0, (first - second) / span);
     record.leakRatePerSecond = record.leakKpaPerSecond / flow;
     record.leakSigmaPerSecond = noise / span / flow;

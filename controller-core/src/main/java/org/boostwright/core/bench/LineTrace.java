@@ -18,8 +18,10 @@ final class LineTrace {
   private double[] times = new double[4096];
   private double[] values = new double[4096];
   private int samples;
+
   /** Integral of pressure up to the end of each whole period, kPa s. */
   private double[] periodIntegrals = new double[1024];
+
   private int periods;
   private double integral;
 

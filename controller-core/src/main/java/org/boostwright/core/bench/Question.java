@@ -35,7 +35,8 @@ public enum Question {
       "gauge reading"),
   ROD_FULL("Raise it further. At which pressure does the rod stop moving (full stroke)?", "gauge"),
   ROD_HELD(
-      "Shut the tap and wait 60 s at that pressure. What does the gauge show now?", "gauge reading"),
+      "Shut the tap and wait 60 s at that pressure. What does the gauge show now?",
+      "gauge reading"),
   ROD_PRELOAD(
       "By how many millimetres must the rod be pulled out to reach the wastegate lever?",
       "mm; 0 when it hangs loose");

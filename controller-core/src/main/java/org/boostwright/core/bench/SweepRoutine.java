@@ -3,8 +3,8 @@ package org.boostwright.core.bench;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Duty from 0 to 100 % and back in steps of 5 % at one frequency; then half duty for two seconds, for
- * the person to watch the regulator.
+ * Duty from 0 to 100 % and back in steps of 5 % at one frequency; then half duty for two seconds,
+ * for the person to watch the regulator.
  */
 final class SweepRoutine implements Routine {
   private static final int STEPS = 20;

@@ -99,11 +99,7 @@ public final class Verdicts {
       return true;
     }
     if (r.clicksHeard < 0.7 * r.clicksGiven) {
-      add(
-          VerdictCode.CLICKS_MISSING,
-          "%d clicks given, %.0f heard.",
-          r.clicksGiven,
-          r.clicksHeard);
+      add(VerdictCode.CLICKS_MISSING, "%d clicks given, %.0f heard.", r.clicksGiven, r.clicksHeard);
     }
     return false;
   }
@@ -204,7 +200,8 @@ public final class Verdicts {
   private void leak() {
     ValveFitResult fit = r.fit;
     double rate = r.leakRatePerSecond;
-    double share = fit != null ? rate * fit.timeConstantSeconds().value() : rate * r.fillSeconds / 1.6;
+    double share =
+        fit != null ? rate * fit.timeConstantSeconds().value() : rate * r.fillSeconds / 1.6;
     if (share > LEAK_SHARE) {
       add(
           VerdictCode.LEAK,
@@ -316,7 +313,10 @@ public final class Verdicts {
           r.fullStrokeKpaGauge);
     }
     if (r.crackKpaGauge < 48.0 || r.crackKpaGauge > 69.0) {
-      add(VerdictCode.ACTUATOR_SPRING, "The rod begins to move at %.1f kPa gauge.", r.crackKpaGauge);
+      add(
+          VerdictCode.ACTUATOR_SPRING,
+          "The rod begins to move at %.1f kPa gauge.",
+          r.crackKpaGauge);
     }
   }
 

@@ -27,6 +27,7 @@ public final class EngineWatch {
   private boolean averaging;
   private double averageKpa;
   private long steadySinceNanos;
+  private long lastSampleNanos;
   private boolean running;
   private boolean stopped;
   private boolean steadyOutOfRange;
@@ -47,6 +48,7 @@ public final class EngineWatch {
       started = true;
       startNanos = nowNanos;
       steadySinceNanos = nowNanos;
+      lastSampleNanos = nowNanos;
     }
     running = isRunningSpeed(signals.engineRpm());
     trackSteadiness(nowNanos, signals);
@@ -57,7 +59,7 @@ public final class EngineWatch {
     boolean steady =
         averaging
             && signals.map().status() == SignalStatus.VALID
-            && nowNanos - steadySinceNanos >= STEADY_NANOS;
+            && lastSampleNanos - steadySinceNanos >= STEADY_NANOS;
     boolean inRange = averageKpa >= AMBIENT_LOW_KPA && averageKpa <= AMBIENT_HIGH_KPA;
     stopped = quiet && steady && inRange;
     steadyOutOfRange = quiet && steady && !inRange;
@@ -76,6 +78,10 @@ public final class EngineWatch {
     }
     double kpa = signals.map().value();
     lastValidKpa = kpa;
+    // One old sample, held because no new one comes, is no steady pressure.
+    if (signals.map().fresh()) {
+      lastSampleNanos = nowNanos;
+    }
     if (!averaging || !(Math.abs(kpa - averageKpa) <= STEADY_KPA)) {
       averaging = true;
       averageKpa = kpa;

@@ -105,7 +105,7 @@ public enum FaultCode {
     return upCount;
   }
 
-  /** How long the cause must stay gone, s. */
+  /** How long good samples without a bad one must span before it clears, s. */
   public double clearSeconds() {
     return clearSeconds;
   }

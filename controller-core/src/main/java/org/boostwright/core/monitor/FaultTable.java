@@ -14,6 +14,9 @@ public final class FaultTable {
 
   private final int[] count = new int[FaultCode.COUNT];
   private final long[] lastBadNanos = new long[FaultCode.COUNT];
+  private final boolean[] good = new boolean[FaultCode.COUNT];
+  private final long[] goodSinceNanos = new long[FaultCode.COUNT];
+  private final long[] lastGoodNanos = new long[FaultCode.COUNT];
   private final long[] firstConfirmedNanos = new long[FaultCode.COUNT];
   private final long[] lastConfirmedNanos = new long[FaultCode.COUNT];
   private final long[] lastClearedNanos = new long[FaultCode.COUNT];
@@ -33,12 +36,20 @@ public final class FaultTable {
     int i = code.ordinal();
     ran |= code.bit();
     if (bad) {
+      good[i] = false;
       lastBadNanos[i] = nowNanos;
       count[i] = Math.min(FaultCode.CONFIRM_AT, count[i] + code.upCount());
       if (count[i] >= FaultCode.CONFIRM_AT) {
         confirm(code, nowNanos);
       }
-    } else if (count[i] > 0) {
+      return;
+    }
+    if (!good[i]) {
+      good[i] = true;
+      goodSinceNanos[i] = nowNanos;
+    }
+    lastGoodNanos[i] = nowNanos;
+    if (count[i] > 0) {
       count[i]--;
     }
   }
@@ -80,7 +91,9 @@ public final class FaultTable {
       if ((active & code.bit()) == 0 || (newlyConfirmed & code.bit()) != 0) {
         continue;
       }
-      boolean causeGone = nowNanos - lastBadNanos[i] >= (long) (code.clearSeconds() * 1e9);
+      // Time without a sample is no proof: the good ones themselves have to span the clear time.
+      boolean causeGone =
+          good[i] && lastGoodNanos[i] - goodSinceNanos[i] >= (long) (code.clearSeconds() * 1e9);
       boolean clear;
       switch (code.clearRule()) {
         case GOOD_FOR_CLEAR_TIME:

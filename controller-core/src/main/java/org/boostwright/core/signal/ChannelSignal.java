@@ -26,7 +26,7 @@ public final class ChannelSignal {
   /** Identical samples for 50 ms although the declared noise exceeds one step. */
   public static final int FROZEN = 16;
 
-  /** The newest sample is older than three of the channel's periods, or was never answered. */
+  /** No sample for more than three of the channel's periods, counted from the first tick. */
   public static final int STALE = 32;
 
   /** Time of identical samples after which a noisy source counts as frozen, ns. */
@@ -38,8 +38,11 @@ public final class ChannelSignal {
   private final AnalogSensor sensor;
   private final long staleNanos;
 
+  private boolean started;
+  private long startNanos;
   private boolean seen;
   private boolean hasValue;
+  private boolean usable;
   private long lastSampleNanos;
   private double lastVolts;
   private long sameSinceNanos;
@@ -58,7 +61,7 @@ public final class ChannelSignal {
   }
 
   /**
-   * Takes the newest sample.
+   * Takes the newest sample. One from the future is not taken: it would keep every later one out.
    *
    * @param nowNanos time of this tick
    * @param volts raw volts
@@ -68,16 +71,29 @@ public final class ChannelSignal {
    */
   public void update(
       long nowNanos, double volts, long sampleNanos, boolean answered, boolean changeExplained) {
+    if (!started) {
+      started = true;
+      startNanos = nowNanos;
+    }
     findings = 0;
-    fresh = answered && (!seen || sampleNanos - lastSampleNanos > 0);
+    fresh =
+        answered
+            && nowNanos - sampleNanos >= 0
+            && (!seen || sampleNanos - lastSampleNanos > 0);
     if (fresh) {
       takeSample(volts, sampleNanos, changeExplained);
+    } else if (!answered && seen) {
+      status = SignalStatus.INVALID;
     }
-    long age = nowNanos - lastSampleNanos;
-    if (!seen || !(age >= 0 && age <= staleNanos)) {
+    if (!within(nowNanos - (seen ? lastSampleNanos : startNanos))) {
       findings |= STALE;
       status = SignalStatus.STALE;
     }
+    usable = hasValue && status != SignalStatus.STALE && within(nowNanos - acceptedNanos);
+  }
+
+  private boolean within(long age) {
+    return age >= 0 && age <= staleNanos;
   }
 
   private void takeSample(double volts, long sampleNanos, boolean changeExplained) {
@@ -162,9 +178,11 @@ public final class ChannelSignal {
   }
 
   /**
-   * True when the value may be used: valid, or the last accepted one beside a single bad sample.
+   * True when the value may be used: it was accepted within the last three of the channel's
+   * periods. A bad sample beside it is counted by its watch and moves no output before it is
+   * confirmed.
    */
   public boolean usable() {
-    return hasValue && (status == SignalStatus.VALID || status == SignalStatus.SUSPECT);
+    return usable;
   }
 }

@@ -4,20 +4,38 @@ package org.boostwright.core.signal;
  * A speed from pulse periods: events per second, falling towards 0 as pulses stay away.
  *
  * <p>{@code rate = 1e9 / period}, never more than {@code 1e9 / time since the last pulse}. A period
- * that is not positive or not finite, or a rate above the plausible ceiling, leaves the last
- * accepted rate and is counted as a bad sample.
+ * that is not positive or not finite, a rate above the plausible ceiling and a change no machine
+ * makes are bad samples: the last accepted rate stays. A new level that persists is gone on from,
+ * but stays bad for as long as it stands off from the level before it (a doubled or halved signal),
+ * or until pulses have been away for 2 s.
  */
 public final class PulseSpeed {
+  /** Pulses away for this long: the next one starts afresh, ns. */
+  static final long SILENT_NANOS = 2_000_000_000L;
+
+  /** Beside the change that time allows, one pulse of uneven spacing is ordinary: this share. */
+  static final double UNEVEN = 0.1;
+
+  /** Accepted periods after which the level is known well enough to call others a jump. */
+  static final int KNOWN_AFTER = 10;
+
+  /** A level off by less than this factor either way is not doubled or halved. */
+  static final double SHIFTED = 1.4;
+
   private final double maxPerSecond;
   private final double maxChangePerSecond2;
 
   private boolean seen;
   private long lastPulseNanos;
   private double accepted;
+  private long acceptedNanos;
+  private int acceptedCount;
+  private double rejected;
+  private int rejectedInARow;
+  private double shift = 1.0;
   private double perSecond;
   private boolean fresh;
   private boolean bad;
-  private int badInARow;
 
   /**
    * @param maxPerSecond highest plausible rate, events/s
@@ -29,14 +47,23 @@ public final class PulseSpeed {
   }
 
   /**
+   * Takes the newest pulse. One from the future is not taken before its time.
+   *
    * @param nowNanos time of this tick
    * @param everSeen a pulse has been seen since the runtime started
    * @param periodNanos time between the last two pulses, ns; 0 when there were fewer than two
    * @param pulseNanos time of the last pulse
    */
   public void update(long nowNanos, boolean everSeen, double periodNanos, long pulseNanos) {
-    fresh = everSeen && (!seen || pulseNanos - lastPulseNanos > 0);
+    fresh =
+        everSeen && nowNanos - pulseNanos >= 0 && (!seen || pulseNanos - lastPulseNanos > 0);
     bad = false;
+    if (seen && (fresh ? pulseNanos : nowNanos) - lastPulseNanos >= SILENT_NANOS) {
+      accepted = 0.0;
+      acceptedCount = 0;
+      rejectedInARow = 0;
+      shift = 1.0;
+    }
     if (fresh) {
       double dt = seen ? (pulseNanos - lastPulseNanos) * 1e-9 : 0.0;
       seen = true;
@@ -58,20 +85,41 @@ public final class PulseSpeed {
     }
     double rate = 1e9 / periodNanos;
     if (!(rate > 0.0 && rate <= maxPerSecond)) {
-      bad = true;
-      badInARow++;
+      bad = acceptedCount >= KNOWN_AFTER;
+      rejectedInARow = 0;
       return;
     }
-    // Beside the change that time allows, one pulse of uneven spacing (10 %) is ordinary.
-    boolean possible =
-        accepted == 0.0 || Math.abs(rate - accepted) <= maxChangePerSecond2 * dt + 0.1 * accepted;
-    if (!possible && badInARow < ChannelSignal.REBASE_AFTER) {
-      bad = true;
-      badInARow++;
-      return;
+    if (accepted == 0.0 || follows(rate, accepted, dt)) {
+      accept(rate);
+    } else if (rejectedInARow > 0 && follows(rate, rejected, dt)) {
+      rejectedInARow++;
+      if (rejectedInARow > ChannelSignal.REBASE_AFTER) {
+        if (acceptedCount >= KNOWN_AFTER || shift != 1.0) {
+          shift *= rate / accepted;
+        }
+        acceptedCount = 0;
+        accept(rate);
+      }
+    } else if (follows(rate, accepted, (lastPulseNanos - acceptedNanos) * 1e-9)) {
+      accept(rate);
+    } else {
+      rejectedInARow = 1;
     }
-    badInARow = 0;
+    rejected = rate;
+    bad =
+        rejectedInARow > 0 && acceptedCount >= KNOWN_AFTER
+            || !(shift < SHIFTED && shift > 1.0 / SHIFTED);
+  }
+
+  private boolean follows(double rate, double from, double dt) {
+    return Math.abs(rate - from) <= maxChangePerSecond2 * dt + UNEVEN * from;
+  }
+
+  private void accept(double rate) {
     accepted = rate;
+    acceptedNanos = lastPulseNanos;
+    acceptedCount = Math.min(acceptedCount + 1, KNOWN_AFTER);
+    rejectedInARow = 0;
   }
 
   /** Events per second; 0 when none was seen. */
@@ -79,7 +127,10 @@ public final class PulseSpeed {
     return perSecond;
   }
 
-  /** Events per second at the last accepted pulse, however long ago; 0 when there was none. */
+  /**
+   * Events per second at the last accepted pulse; 0 when there was none or pulses have been away
+   * for 2 s.
+   */
   public double lastPerSecond() {
     return accepted;
   }
@@ -89,7 +140,7 @@ public final class PulseSpeed {
     return fresh;
   }
 
-  /** True when the newest period was rejected. */
+  /** True when the newest period was rejected, or its level is not to be believed. */
   public boolean bad() {
     return bad;
   }

@@ -34,6 +34,9 @@ public final class Signals {
   private long throttleMovedNanos;
   private boolean throttleEverMoved;
   private boolean throttleExplains;
+  private long throttleClosedNanos;
+  private boolean throttleEverClosed;
+  private boolean throttleExplainsFall;
   private double engineRpm;
   private double roadKmh;
 
@@ -82,7 +85,10 @@ public final class Signals {
     }
     engine.update(nowNanos, inputs.engineSeen, inputs.enginePeriodNanos, inputs.enginePulseNanos);
     engineRpm = engine.perSecond() * rpmPerEngineRate;
-    road.update(nowNanos, inputs.roadSeen, inputs.roadPeriodNanos, inputs.roadPulseNanos);
+    if (kmhPerRoadRate > 0.0) {
+      // What is not wired is not listened to: an open input picks up anything.
+      road.update(nowNanos, inputs.roadSeen, inputs.roadPeriodNanos, inputs.roadPulseNanos);
+    }
     roadKmh = road.perSecond() * kmhPerRoadRate;
   }
 
@@ -96,15 +102,24 @@ public final class Signals {
         slowThrottlePct = pct;
       }
       slowThrottlePct += 0.05 * (pct - slowThrottlePct);
-      if (!(Math.abs(pct - slowThrottlePct) <= THROTTLE_MOVING_PCT)) {
+      double ahead = pct - slowThrottlePct;
+      if (!(Math.abs(ahead) <= THROTTLE_MOVING_PCT)) {
         throttleMovedNanos = nowNanos;
         throttleEverMoved = true;
+      }
+      if (ahead < -THROTTLE_MOVING_PCT) {
+        throttleClosedNanos = nowNanos;
+        throttleEverClosed = true;
       }
     }
     throttleExplains =
         throttle.usable()
             && throttleEverMoved
             && nowNanos - throttleMovedNanos <= THROTTLE_EXPLAINS_NANOS;
+    throttleExplainsFall =
+        throttle.usable()
+            && throttleEverClosed
+            && nowNanos - throttleClosedNanos <= THROTTLE_EXPLAINS_NANOS;
   }
 
   /** A channel's signal; null where not fitted. */
@@ -132,6 +147,11 @@ public final class Signals {
     return throttleExplains;
   }
 
+  /** True while a recent closing of the throttle explains a fall of pressure. */
+  public boolean throttleExplainsFall() {
+    return throttleExplainsFall;
+  }
+
   /** Engine-speed pulses. */
   public PulseSpeed engine() {
     return engine;
@@ -147,7 +167,10 @@ public final class Signals {
     return engineRpm;
   }
 
-  /** Engine speed at the last accepted pulse, 1/min, however long ago. */
+  /**
+   * Engine speed at the last accepted pulse, 1/min, however far it has fallen since; 0 when pulses
+   * have been away for 2 s.
+   */
   public double lastPulseRpm() {
     return engine.lastPerSecond() * rpmPerEngineRate;
   }

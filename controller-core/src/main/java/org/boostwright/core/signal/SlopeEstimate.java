@@ -21,12 +21,6 @@ public final class SlopeEstimate {
     nanos = new long[samples];
   }
 
-  /** Forgets everything. */
-  public void clear() {
-    count = 0;
-    next = 0;
-  }
-
   /** Adds one accepted sample. */
   public void add(double value, long sampleNanos) {
     values[next] = value;

@@ -103,9 +103,7 @@ public final class Person {
 
   private boolean clicksOnBattery() {
     var faults = bench.valve().faults();
-    return !faults.coilOpen
-        && !faults.coilShort
-        && faults.stuck == ValveFaults.Stuck.FREE;
+    return !faults.coilOpen && !faults.coilShort && faults.stuck == ValveFaults.Stuck.FREE;
   }
 
   private Heard heardAtVent() {

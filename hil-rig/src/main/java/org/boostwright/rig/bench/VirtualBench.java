@@ -8,8 +8,8 @@ import org.boostwright.rig.plant.PortSwap;
 import org.boostwright.rig.plant.ValveFaults;
 
 /**
- * A virtual valve on a bench: takes a session's outputs, lets a millisecond pass, gives the sensor's
- * sample. Sensor: 1 ms lag, noise, resolution.
+ * A virtual valve on a bench: takes a session's outputs, lets a millisecond pass, gives the
+ * sensor's sample. Sensor: 1 ms lag, noise, resolution.
  *
  * <p>What is wrong with it is set through {@link #valve()} and the fields here.
  */

@@ -53,12 +53,16 @@ public final class Boostwright implements Callable<Integer> {
             CommandLine.Help.defaultColorScheme(terminal.coloursOut() ? Ansi.ON : Ansi.OFF))
         .setParameterExceptionHandler(complaints::wrongOptions)
         .setExecutionExceptionHandler(complaints::failure);
+    commandLine.setCaseInsensitiveEnumValuesAllowed(true);
     return commandLine.execute(args);
   }
 
   private static List<Subcommand> commands(Terminal terminal) {
     return List.of(
-        new CheckCommand(terminal), new CarCommand(terminal), new ReportCommand(terminal));
+        new CheckCommand(terminal),
+        new ReplayCommand(terminal),
+        new CarCommand(terminal),
+        new ReportCommand(terminal));
   }
 
   @Override

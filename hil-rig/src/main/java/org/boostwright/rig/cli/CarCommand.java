@@ -88,7 +88,8 @@ final class CarCommand extends Subcommand {
   @Option(
       names = "--step-from",
       paramLabel = "PCT",
-      description = "Settle at this throttle, then step to --throttle at time 0 and print the trace.")
+      description =
+          "Settle at this throttle, then step to --throttle at time 0 and print the trace.")
   Optional<Double> stepFromPct = Optional.empty();
 
   @Option(
@@ -117,7 +118,8 @@ final class CarCommand extends Subcommand {
     if (csv && output.json) {
       throw new WrongUseException("--csv and --json exclude each other", "leave one of them out");
     }
-    EngineBench bench = new EngineBench(
+    EngineBench bench =
+        new EngineBench(
             engine.params.withRecirculation(RecirculationParams.ABSENT), Atmosphere.REFERENCE);
     bench.setRpm(rpm);
     bench.setLift(lift);
@@ -147,11 +149,7 @@ final class CarCommand extends Subcommand {
 
   private static double[] row(double time, EngineBench bench) {
     return new double[] {
-      time,
-      bench.intakeKpaAbs(),
-      bench.boostKpaAbs(),
-      bench.exhaustKpaAbs(),
-      bench.turboKrpm()
+      time, bench.intakeKpaAbs(), bench.boostKpaAbs(), bench.exhaustKpaAbs(), bench.turboKrpm()
     };
   }
 
@@ -180,7 +178,8 @@ final class CarCommand extends Subcommand {
               List.of(
                   line(rows, 1, "car.intake_kpa", "intake manifold", Units.KPA_ABS, Stroke.SOLID),
                   line(rows, 2, "car.boost_kpa", "before throttle", Units.KPA_ABS, Stroke.DASHED),
-                  line(rows, 3, "car.exhaust_kpa", "exhaust manifold", Units.KPA_ABS, Stroke.DOTTED),
+                  line(
+                      rows, 3, "car.exhaust_kpa", "exhaust manifold", Units.KPA_ABS, Stroke.DOTTED),
                   line(rows, 4, "car.turbo_krpm", "turbo", Units.THOUSAND_RPM, Stroke.SOLID)),
               List.of(),
               List.of()));

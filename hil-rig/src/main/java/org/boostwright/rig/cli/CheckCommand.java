@@ -79,7 +79,8 @@ final class CheckCommand extends Subcommand {
     }
     if (loaded == null) {
       return result
-          .headline(source.where() + " is refused as a whole: " + counted(problems, "problem") + ".")
+          .headline(
+              source.where() + " is refused as a whole: " + counted(problems, "problem") + ".")
           .build();
     }
     result.units(loaded.units()).settingsDigest(report.settingsDigest());

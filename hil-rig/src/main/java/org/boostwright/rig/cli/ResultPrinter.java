@@ -32,8 +32,14 @@ final class ResultPrinter {
   void full(Result result) {
     line(result);
     measurements(result);
+    boolean apart = true;
     for (Finding finding : bySeverity(result)) {
-      out.println();
+      // Notes without advice stand close together, everything else apart.
+      boolean plain = finding.next().isBlank();
+      if (apart || !plain) {
+        out.println();
+      }
+      apart = !plain;
       wrapped(finding.severity().word() + ": ", finding.text());
       if (!finding.next().isBlank()) {
         wrapped("  next: ", finding.next());

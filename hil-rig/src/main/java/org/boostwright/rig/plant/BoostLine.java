@@ -12,7 +12,7 @@ public final class BoostLine {
   /** Sonic conductance of an open 4 mm nipple, m3/(s Pa): orifice with discharge factor 0.8. */
   public static final double NIPPLE_CONDUCTANCE = 2.0e-8;
 
-  private static final double MAX_STEP_SECONDS = 0.25e-3;
+  private static final double MAX_STEP_SECONDS = 1e-3;
   private static final double GAMMA = 1.0 - 1.0 / Math.sqrt(2.0);
 
   private final ValveParams valve;

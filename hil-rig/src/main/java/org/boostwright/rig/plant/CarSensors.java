@@ -10,6 +10,8 @@ public final class CarSensors {
   static final double COIL_SEEN_AMPS = 0.05;
 
   private static final int CHANNELS = AnalogChannel.COUNT;
+  private static final AnalogChannel[] CHANNEL = AnalogChannel.values();
+  private static final int MAP = AnalogChannel.MAP.ordinal();
   private static final double SENSOR_NOISE_VOLTS = 1e-3;
 
   /** Battery voltage, V. */
@@ -34,8 +36,11 @@ public final class CarSensors {
   private final MapSensor map;
   private final SensorWire[] wires = new SensorWire[CHANNELS];
   private final boolean[] fitted = new boolean[CHANNELS];
-  private final double[] sensorVolts = new double[CHANNELS];
-  private double airKelvin = 293.0;
+  private final double[] lastVolts = new double[CHANNELS];
+  private double airKelvin;
+  private double ambientKpaAbs;
+  private double throttle;
+  private double pedal;
   private double revolutions;
 
   CarSensors(SensorParams params, long seed) {
@@ -71,7 +76,7 @@ public final class CarSensors {
   WireFaults[] wireFaults() {
     WireFaults[] all = new WireFaults[CHANNELS];
     for (int i = 0; i < CHANNELS; i++) {
-      all[i] = i == AnalogChannel.MAP.ordinal() ? map.wireFaults() : wires[i].faults;
+      all[i] = i == MAP ? map.wireFaults() : wires[i].faults;
     }
     return all;
   }
@@ -103,34 +108,42 @@ public final class CarSensors {
     // Four cylinders: the intake pulses twice a revolution.
     map.pulsate(4.0 * Math.PI * (revolutions % 1.0), 2.0 * radPerSecond);
     airKelvin += (intakeKelvin - airKelvin) * Math.min(1.0, seconds / params.airLagSeconds());
-    set(seconds, AnalogChannel.THROTTLE, ProjectCar.throttleVolts(throttlePct));
-    set(seconds, AnalogChannel.PEDAL, ProjectCar.throttleVolts(pedalPct));
-    set(seconds, AnalogChannel.INTAKE_AIR, ProjectCar.temperatureVolts(airKelvin - 273.15));
-    set(seconds, AnalogChannel.COOLANT, ProjectCar.temperatureVolts(coolantC));
-    set(seconds, AnalogChannel.BAROMETER, ProjectCar.mapVolts(ambientPa * 1e-3));
-    set(seconds, AnalogChannel.SUPPLY, ProjectCar.supplyVolts(batteryVolts));
-  }
-
-  private void set(double seconds, AnalogChannel channel, double volts) {
-    int i = channel.ordinal();
-    if (fitted[i]) {
-      wires[i].advance(seconds, sensorVolts[i], volts);
-      sensorVolts[i] = volts;
+    ambientKpaAbs = ambientPa * 1e-3;
+    throttle = throttlePct;
+    pedal = pedalPct;
+    for (int i = 0; i < CHANNELS; i++) {
+      if (fitted[i] && i != MAP) {
+        double volts = sensorVolts(CHANNEL[i]);
+        wires[i].advance(seconds, lastVolts[i], volts);
+        lastVolts[i] = volts;
+      }
     }
   }
 
+  private double sensorVolts(AnalogChannel channel) {
+    return switch (channel) {
+      case MAP -> Double.NaN;
+      case THROTTLE -> ProjectCar.throttleVolts(throttle);
+      case PEDAL -> ProjectCar.throttleVolts(pedal);
+      case INTAKE_AIR -> ProjectCar.temperatureVolts(airKelvin - 273.15);
+      case COOLANT -> ProjectCar.temperatureVolts(coolantC);
+      case BAROMETER -> ProjectCar.mapVolts(ambientKpaAbs);
+      case SUPPLY -> ProjectCar.supplyVolts(batteryVolts);
+    };
+  }
+
   /** Puts sensors and filters at rest. */
-  void settle(double intakePa, double throttlePct, double intakeKelvin) {
+  void settle(double intakePa, double throttlePct, double intakeKelvin, double ambientPa) {
     map.settle(intakePa);
+    throttle = throttlePct;
+    pedal = throttlePct;
     airKelvin = intakeKelvin;
-    sensorVolts[AnalogChannel.THROTTLE.ordinal()] = ProjectCar.throttleVolts(throttlePct);
-    sensorVolts[AnalogChannel.PEDAL.ordinal()] = ProjectCar.throttleVolts(throttlePct);
-    sensorVolts[AnalogChannel.INTAKE_AIR.ordinal()] =
-        ProjectCar.temperatureVolts(intakeKelvin - 273.15);
-    sensorVolts[AnalogChannel.COOLANT.ordinal()] = ProjectCar.temperatureVolts(coolantC);
-    sensorVolts[AnalogChannel.SUPPLY.ordinal()] = ProjectCar.supplyVolts(batteryVolts);
+    ambientKpaAbs = ambientPa * 1e-3;
     for (int i = 0; i < CHANNELS; i++) {
-      wires[i].settle(sensorVolts[i]);
+      if (i != MAP) {
+        lastVolts[i] = sensorVolts(CHANNEL[i]);
+        wires[i].settle(lastVolts[i]);
+      }
     }
   }
 
@@ -138,7 +151,7 @@ public final class CarSensors {
     for (int i = 0; i < CHANNELS; i++) {
       if (!fitted[i]) {
         inputs.answered[i] = false;
-      } else if (i == AnalogChannel.MAP.ordinal()) {
+      } else if (i == MAP) {
         map.sample(inputs, nowNanos);
       } else {
         wires[i].sample(inputs, nowNanos, 0.0);

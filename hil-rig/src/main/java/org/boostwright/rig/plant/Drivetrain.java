@@ -114,7 +114,8 @@ final class Drivetrain {
       roll(seconds, 0.0, airDensity);
       double share = Math.min(1.0, seconds / shiftLeftSeconds);
       rad += (synchronous() - rad) * share;
-      shiftLeftSeconds = Math.max(0.0, shiftLeftSeconds - seconds);
+      // Nothing shorter than a microsecond is left over by rounding.
+      shiftLeftSeconds = shiftLeftSeconds - seconds > 1e-6 ? shiftLeftSeconds - seconds : 0.0;
       return;
     }
     double force = torque(intakePa, fuelCut) * car.overall(gear) / car.wheelRadiusM();

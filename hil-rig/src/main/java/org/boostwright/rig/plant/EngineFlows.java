@@ -253,7 +253,8 @@ final class EngineFlows {
     double root = Math.sqrt(Math.max(1e-9, 1.0 - power));
     double scale = 1e-3 * turbo.turbineK1() / Math.sqrt(tEm);
     double mass = pEm * scale * root;
-    double fall = 1.0 - Math.exp(EXPANSION_EXH * log);
+    double expansion = Math.exp(EXPANSION_EXH * log);
+    double fall = 1.0 - expansion;
     double bladeSpeed = 0.5 * TURBINE_M * w / Math.sqrt(2.0 * CP_EXH * tEm * fall);
     double off = (bladeSpeed - BEST_BLADE_SPEED_RATIO) / BEST_BLADE_SPEED_RATIO;
     double efficiency = turbo.turbinePeakEfficiency() * (1.0 - off * off);
@@ -269,10 +270,8 @@ final class EngineFlows {
     if (lift > 0.0) {
       double tUp = forward ? tEm : tTo;
       double flowRatio = forward ? ratio : pEm / pTo;
-      double u = forward && EXH.needsPower(ratio) ? Math.exp(log * EXH.inverseGamma()) : 1.0;
-      if (!forward && EXH.needsPower(flowRatio)) {
-        u = Math.pow(flowRatio, EXH.inverseGamma());
-      }
+      // ratio^(1/gamma) = ratio/ratio^((gamma - 1)/gamma), and the turbine has that already.
+      double u = forward ? ratio / expansion : Math.pow(flowRatio, EXH.inverseGamma());
       nozzle(
           WASTEGATE,
           forward,

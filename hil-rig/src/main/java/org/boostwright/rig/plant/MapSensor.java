@@ -69,17 +69,13 @@ final class MapSensor {
   void pulsate(double phase, double radPerSecond) {
     double goal = 0.0;
     if (radPerSecond > 0.0 && !hoseOff && wire.connected()) {
+      // Imaginary part of exp(j*phase)/((1 + j*lag)*(1 + j*filter)).
       double lag = radPerSecond * params.mapLagSeconds();
       double filter = radPerSecond * wire.tau();
-      double gain = 1.0 / Math.sqrt((1.0 + lag * lag) * (1.0 + filter * filter));
-      double shift = Math.atan(lag) + Math.atan(filter);
-      goal =
-          0.5
-              * params.pulsationKpa()
-              * ProjectCar.mapVoltsPerKpa()
-              * wire.faults.scale
-              * gain
-              * Math.sin(phase - shift);
+      double turned = Math.sin(phase) * (1.0 - lag * filter) - Math.cos(phase) * (lag + filter);
+      double amplitudeVolts =
+          0.5 * params.pulsationKpa() * ProjectCar.mapVoltsPerKpa() * wire.faults.scale;
+      goal = amplitudeVolts * turned / ((1.0 + lag * lag) * (1.0 + filter * filter));
     }
     // What lay between output and steady oscillation has died down meanwhile, see advance.
     pulsationVolts = goal + (pulsationVolts - pulsationGoal);

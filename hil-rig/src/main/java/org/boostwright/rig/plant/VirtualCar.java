@@ -21,10 +21,15 @@ public final class VirtualCar {
   public static final double SHIFT_SECONDS = 0.3;
 
   private static final double PER_SECOND = 1e9;
+  private static final double FINE_STEP_SECONDS = 0.25e-3;
+  private static final double JUMP_STEP_SECONDS = 0.05e-3;
+  private static final int FINE_CALLS = 5;
+  private static final double JUMP = 0.02;
   private static final double SETTLE_SECONDS = 4.0;
   private static final double SETTLE_ROTOR_FACTOR = 0.1;
 
   private final PlantParams params;
+  private final double longestStepSeconds;
   private final Powerplant plant;
   private final Drivetrain drivetrain;
   private final CarSensors sensors;
@@ -36,6 +41,8 @@ public final class VirtualCar {
   private boolean coilSupplyCommanded;
   private boolean coilFeed = true;
   private double airDensity;
+  private double heldThrottlePct;
+  private int callsSinceJump;
 
   /**
    * @param params what the car is made of
@@ -43,7 +50,13 @@ public final class VirtualCar {
    * @param seed of its noise
    */
   public VirtualCar(PlantParams params, Atmosphere atmosphere, long seed) {
+    this(params, atmosphere, seed, Powerplant.STEP_SECONDS);
+  }
+
+  /** A car solved in steps of at most {@code longestStepSeconds}. */
+  VirtualCar(PlantParams params, Atmosphere atmosphere, long seed, double longestStepSeconds) {
     this.params = params;
+    this.longestStepSeconds = longestStepSeconds;
     plant =
         new Powerplant(
             params.engine(), params.valve(), params.chamber(), params.actuator(), atmosphere);
@@ -54,7 +67,10 @@ public final class VirtualCar {
         new CarFaults(
             plant.line.faults(), sensors.tach.faults, sensors.road.faults, sensors.wireFaults());
     setAtmosphere(atmosphere);
-    sensors.settle(plant.engine.p[IM], effectiveThrottlePct(), plant.engine.t[IM]);
+    takeOverCommands();
+    callsSinceJump = FINE_CALLS;
+    sensors.settle(
+        plant.engine.p[IM], heldThrottlePct, plant.engine.t[IM], plant.engine.flows.ambientPa);
   }
 
   /** What the car is made of. */
@@ -154,11 +170,11 @@ public final class VirtualCar {
   /** Lets time pass, ns. */
   public void advance(long nanos) {
     double seconds = nanos / PER_SECOND;
-    int steps = Math.max(1, (int) Math.ceil(seconds / Powerplant.STEP_SECONDS - 1e-9));
     takeOverCommands();
+    int steps = Math.max(1, (int) Math.ceil(seconds / longestStep() - 1e-9));
+    double h = seconds / steps;
     double turned = 0.0;
     double driven = 0.0;
-    double h = seconds / steps;
     for (int i = 0; i < steps; i++) {
       double rad = drivetrain.radPerSecond();
       double speed = drivetrain.metresPerSecond();
@@ -174,16 +190,39 @@ public final class VirtualCar {
         turned,
         driven,
         drivetrain.radPerSecond(),
-        effectiveThrottlePct(),
+        heldThrottlePct,
         throttlePct,
         plant.engine.t[IM],
         plant.engine.flows.ambientPa);
     clockNanos += nanos;
   }
 
+  /** Puts the throttle where driver, gear change or fault want it. */
+  private void moveThrottle() {
+    double before = plant.engine.flows.throttleM2;
+    if (!Double.isNaN(faults.throttleStuckPct)) {
+      heldThrottlePct = faults.throttleStuckPct;
+    } else {
+      heldThrottlePct = drivetrain.shifting() ? 0.0 : throttlePct;
+    }
+    double area = EngineFlows.throttleArea(heldThrottlePct) + params.car().idleAirM2();
+    plant.engine.flows.throttleM2 = area;
+    if (Math.abs(area - before) > JUMP * before) {
+      callsSinceJump = 0;
+    }
+  }
+
+  /** Short steps after the throttle jumped, while pressures move fastest. */
+  private double longestStep() {
+    double longest = longestStepSeconds;
+    if (callsSinceJump < FINE_CALLS) {
+      longest = Math.min(longest, callsSinceJump == 0 ? JUMP_STEP_SECONDS : FINE_STEP_SECONDS);
+      callsSinceJump++;
+    }
+    return longest;
+  }
+
   private void step(double h, double rotorFactor) {
-    double throttle = effectiveThrottlePct();
-    plant.engine.flows.throttleM2 = EngineFlows.throttleArea(throttle) + params.car().idleAirM2();
     plant.engine.flows.fuelCut = engineCutRequested && !faults.engineCutBroken;
     double radEnd =
         drivetrain.advance(h, plant.engine.p[IM], plant.engine.flows.fuelCut, airDensity);
@@ -191,19 +230,13 @@ public final class VirtualCar {
   }
 
   private void takeOverCommands() {
+    moveThrottle();
     plant.line.setSupplyClosed(coilSupplyCommanded && coilFeed);
     plant.line.setBatteryVolts(sensors.batteryVolts);
     plant.line.setStuckLift(faults.wastegateStuckLift);
     plant.recirculationStuck = faults.recirculationStuck;
     plant.engine.flows.leakM2 = faults.chargeLeakM2;
     sensors.mapHoseOff(faults.mapHoseOff);
-  }
-
-  private double effectiveThrottlePct() {
-    if (!Double.isNaN(faults.throttleStuckPct)) {
-      return faults.throttleStuckPct;
-    }
-    return drivetrain.shifting() ? 0.0 : throttlePct;
   }
 
   /**
@@ -219,11 +252,13 @@ public final class VirtualCar {
   /** Lets everything settle under present commands while engine and road speed stay. */
   private void settle() {
     takeOverCommands();
+    callsSinceJump = FINE_CALLS;
     int light = (int) Math.round(SETTLE_SECONDS / Powerplant.STEP_SECONDS);
     for (int i = 0; i < light + light / 8; i++) {
       step(Powerplant.STEP_SECONDS, i < light ? SETTLE_ROTOR_FACTOR : 1.0);
     }
-    sensors.settle(plant.engine.p[IM], effectiveThrottlePct(), plant.engine.t[IM]);
+    sensors.settle(
+        plant.engine.p[IM], heldThrottlePct, plant.engine.t[IM], plant.engine.flows.ambientPa);
     sensors.tach.settle(
         clockNanos, drivetrain.radPerSecond() / (2.0 * Math.PI) * ProjectCar.TACH_PULSES_PER_REV);
   }
@@ -311,8 +346,8 @@ public final class VirtualCar {
   }
 
   /** True throttle opening, percent. */
-  public double truePct() {
-    return effectiveThrottlePct();
+  public double throttlePct() {
+    return heldThrottlePct;
   }
 
   /** True intake manifold temperature, degC. */

@@ -1,6 +1,7 @@
 package org.boostwright.rig.replay;
 
 import java.util.List;
+import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.MapLocation;
 import org.jspecify.annotations.Nullable;
 
@@ -8,7 +9,9 @@ import org.jspecify.annotations.Nullable;
  * How a log is replayed.
  *
  * @param ambientKpaAbs ambient pressure to start from, kPa absolute; NaN takes the settings'
- * @param demand which signal stands for the driver's demand
+ * @param demand which signal stands for the driver's demand, {@link AnalogChannel#THROTTLE} or
+ *     {@link AnalogChannel#PEDAL}; null takes the settings'. The pedal is for engines whose throttle
+ *     does not follow the driver, such as a diesel's
  * @param mapLocation where the recorded pressure sensor sat; null takes the settings'
  * @param lifeChangeKpa pressure change that counts as a sign of life, kPa; NaN takes the settings'
  * @param cutoffKpaAbs overboost limit, kPa absolute; NaN takes the settings'
@@ -18,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record ReplayOptions(
     double ambientKpaAbs,
-    Demand demand,
+    @Nullable AnalogChannel demand,
     @Nullable MapLocation mapLocation,
     double lifeChangeKpa,
     double cutoffKpaAbs,
@@ -26,11 +29,11 @@ public record ReplayOptions(
     List<TraceSplice> splices,
     int plotPoints) {
 
-  /** Everything as in the settings, throttle as demand, restart after pauses, no faults. */
+  /** Everything as in the settings, restart after pauses, no faults. */
   public static final ReplayOptions DEFAULT =
       new ReplayOptions(
           Double.NaN,
-          Demand.THROTTLE,
+          null,
           null,
           Double.NaN,
           Double.NaN,
@@ -41,6 +44,9 @@ public record ReplayOptions(
   /** Takes a copy of the splices and checks the numbers. */
   public ReplayOptions {
     splices = List.copyOf(splices);
+    if (demand != null && demand != AnalogChannel.THROTTLE && demand != AnalogChannel.PEDAL) {
+      throw new IllegalArgumentException(demand.id() + " is no demand; throttle or pedal is");
+    }
     if (plotPoints < 1) {
       throw new IllegalArgumentException(plotPoints + " plot points; at least one is needed");
     }
@@ -53,7 +59,7 @@ public record ReplayOptions(
   }
 
   /** The same with another demand signal. */
-  public ReplayOptions withDemand(Demand signal) {
+  public ReplayOptions withDemand(AnalogChannel signal) {
     return new ReplayOptions(
         ambientKpaAbs,
         signal,
@@ -80,14 +86,7 @@ public record ReplayOptions(
   /** The same with another rule for pauses. */
   public ReplayOptions withGapRule(GapRule rule) {
     return new ReplayOptions(
-        ambientKpaAbs,
-        demand,
-        mapLocation,
-        lifeChangeKpa,
-        cutoffKpaAbs,
-        rule,
-        splices,
-        plotPoints);
+        ambientKpaAbs, demand, mapLocation, lifeChangeKpa, cutoffKpaAbs, rule, splices, plotPoints);
   }
 
   /** The same with these faults instead. */

@@ -25,6 +25,9 @@ import org.jspecify.annotations.Nullable;
  */
 record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<String> notes) {
 
+  private static final OptionalWires NOTHING_WIRED =
+      new OptionalWires(false, false, false, false, false);
+
   private static final double TICK_MILLIS = Controller.TICK_NANOS * 1e-6;
 
   /** A recording that is read anew less often than this hides what happens in between, ms. */
@@ -33,16 +36,20 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
   /** The stale watch allows three refresh times; a longest one this many times stays below it. */
   private static final double STALE_MARGIN = 2.5;
 
+  /** The overboost limit stays this share of the sensor's span below its top, as in a file. */
+  private static final double MARGIN_OF_SPAN = 0.1;
+
   static ReplaySettings derive(Settings car, RecordedLog log, ReplayOptions options)
       throws LogRefusedException {
     List<String> notes = new ArrayList<>();
     @Nullable SignalTrace[] traces = new SignalTrace[AnalogChannel.COUNT];
     @Nullable AnalogSensor[] sensors = new AnalogSensor[AnalogChannel.COUNT];
     log.require(LogSignal.ENGINE_SPEED);
+    AnalogChannel demand = options.demand() == null ? car.demand() : options.demand();
     for (AnalogChannel channel : AnalogChannel.values()) {
       int i = channel.ordinal();
       AnalogSensor sensor = car.sensors().channel(channel);
-      SignalTrace trace = source(channel, log, options);
+      SignalTrace trace = source(channel, log, demand);
       if (trace == null || sensor == null) {
         if (sensor != null) {
           notes.add(channel.id() + " is not in the log: replayed as not fitted");
@@ -51,6 +58,9 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
       }
       traces[i] = trace;
       sensors[i] = asRecorded(channel, sensor, trace, notes);
+    }
+    if (!car.optional().equals(NOTHING_WIRED)) {
+      notes.add("switches and feedback wires are not in the log: replayed as not wired");
     }
     Settings settings =
         new Settings(
@@ -63,17 +73,20 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
             limits(car, options),
             car.feedback(),
             car.spool(),
-            new OptionalWires(false, false, false, false, false));
+            NOTHING_WIRED,
+            AnalogChannel.THROTTLE,
+            car.actuator(),
+            car.pins());
     return new ReplaySettings(settings, traces, notes);
   }
 
   private static @Nullable SignalTrace source(
-      AnalogChannel channel, RecordedLog log, ReplayOptions options) throws LogRefusedException {
+      AnalogChannel channel, RecordedLog log, AnalogChannel demand) throws LogRefusedException {
     return switch (channel) {
       case MAP -> log.require(LogSignal.MAP);
-      case THROTTLE -> log.require(options.demand().signal());
+      case THROTTLE -> log.require(LogSignal.of(demand));
       // As the demand it stands in the throttle's place; the two cannot be compared then.
-      case PEDAL -> options.demand() == Demand.PEDAL ? null : log.trace(LogSignal.PEDAL);
+      case PEDAL -> demand == AnalogChannel.PEDAL ? null : log.trace(LogSignal.PEDAL);
       default -> log.trace(LogSignal.of(channel));
     };
   }
@@ -143,15 +156,14 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
       return limits;
     }
     AnalogSensor map = car.sensors().channel(AnalogChannel.MAP);
-    double[] values = map == null ? new double[] {0.0} : map.calibration().values();
-    double highest = 0.9 * Math.max(values[0], values[values.length - 1]);
+    double highest = map == null ? 0.0 : highestLimit(map);
     if (!(cutoff > 100.0 && cutoff <= highest)) {
       throw new IllegalArgumentException(
           "an overboost limit of "
               + cutoff
-              + " kPa; it must lie above 100 kPa and 10 % below the top of the sensor, "
+              + " kPa; it must lie above 100 kPa and at most at "
               + highest
-              + " kPa");
+              + " kPa, the top of the pressure sensor less 10 % of its span");
     }
     return new LimitSettings(
         cutoff,
@@ -165,5 +177,12 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
         limits.minControlRpm(),
         limits.minThrottlePct(),
         limits.engineCut());
+  }
+
+  private static double highestLimit(AnalogSensor map) {
+    double[] values = map.calibration().values();
+    double first = values[0];
+    double last = values[values.length - 1];
+    return Math.max(first, last) - MARGIN_OF_SPAN * Math.abs(last - first);
   }
 }

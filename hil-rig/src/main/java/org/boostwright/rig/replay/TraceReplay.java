@@ -67,7 +67,8 @@ public final class TraceReplay {
     stretches = stretches(fed);
     long expected = 0;
     for (Stretch stretch : stretches) {
-      expected += (log.nanos(stretch.end() - 1) - log.nanos(stretch.start())) / Controller.TICK_NANOS + 1;
+      expected +=
+          (log.nanos(stretch.end() - 1) - log.nanos(stretch.start())) / Controller.TICK_NANOS + 1;
     }
     observer = new TraceObserver(new TraceSeries(expected, options.plotPoints()));
   }
@@ -109,7 +110,7 @@ public final class TraceReplay {
     return new TraceResult(
         log,
         derived.settings(),
-        derived.notes(),
+        notes(),
         fedChannels(),
         replayed,
         log.rows() - replayed,
@@ -183,6 +184,16 @@ public final class TraceReplay {
     controller.step(now, inputs, outputs);
     observer.tick(now * 1e-9, log.line(row), outputs, controller);
     tick++;
+  }
+
+  private List<String> notes() {
+    List<String> notes = new ArrayList<>(derived.notes());
+    if (!observer.overboosts().isEmpty()) {
+      notes.add(
+          "the recorded pressure does not follow the replay: after an overboost it can stay up, and "
+              + "valve_no_effect then says nothing about the valve");
+    }
+    return notes;
   }
 
   private List<FedChannel> fedChannels() {

@@ -18,7 +18,11 @@ public record TraceSplice(
   public TraceSplice {
     if (!(fromSeconds >= 0.0 && toSeconds > fromSeconds)) {
       throw new IllegalArgumentException(
-          "a splice from " + fromSeconds + " s to " + toSeconds + " s; it must end after it begins");
+          "a splice from "
+              + fromSeconds
+              + " s to "
+              + toSeconds
+              + " s; it must end after it begins");
     }
     if (!Double.isFinite(amount)) {
       throw new IllegalArgumentException("amount of a splice is not a number");

@@ -54,7 +54,8 @@
           ctx.fillText(band.label, left + 4 * dpr, top + height / 2);
         }
       }
-      if (left > box.left) {
+      // Where states change often the lines would hide the curves.
+      if (left > box.left && right - left > 10 * dpr) {
         ctx.strokeStyle = tone('--soft');
         ctx.lineWidth = dpr;
         ctx.setLineDash([dpr, 3 * dpr]);

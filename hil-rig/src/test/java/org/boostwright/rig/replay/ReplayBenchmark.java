@@ -3,6 +3,7 @@ package org.boostwright.rig.replay;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.MapLocation;
 import org.boostwright.core.state.SafetyState;
 import org.boostwright.rig.replay.csv.LogImport;
@@ -25,7 +26,7 @@ public final class ReplayBenchmark {
     ReplayOptions options =
         ReplayOptions.DEFAULT
             .withAmbient(98.0)
-            .withDemand(Demand.PEDAL)
+            .withDemand(AnalogChannel.PEDAL)
             .withLife(MapLocation.BEFORE_THROTTLE, 15.0);
     for (int round = 1; round <= 3; round++) {
       for (Path file : files) {

@@ -160,9 +160,7 @@ public final class ValveFit {
     }
     for (MeanPoint point : points) {
       double model =
-          valve
-              .steadyInside(point.frequencyHz(), point.dutyFraction(), x[6], ambient)
-              .meanKpaAbs();
+          valve.steadyInside(point.frequencyHz(), point.dutyFraction(), x[6], ambient).meanKpaAbs();
       r[i++] = (model - point.meanKpaAbs()) / sigma(point);
     }
     r[i++] = (valve.restKpaAbs(x[6], ambient) - restKpaAbs) / restSigma;

@@ -3,11 +3,11 @@ package org.boostwright.core.bench.model;
 /**
  * The three-port valve with hose and actuator chamber, as the bench fits it.
  *
- * <p>Flow after ISO 6358, {@code m = C*p1*rho0*flowFunction(p2/p1)}, psi = 1 up to the critical ratio b and
- * {@code sqrt(1 - ((r - b)/(1 - b))^2)} above. Only C over chamber volume shows in a pressure, so
- * conductances stand as rates {@code n*C*rho0*R*T0/V}, 1/s. The spool has two positions; it leaves
- * the supply {@code onDelay} after the coil is energised and comes back {@code offDelay} after it
- * is switched off. A pulse shorter than its delay moves nothing.
+ * <p>Flow after ISO 6358, {@code m = C*p1*rho0*flowFunction(p2/p1)}, psi = 1 up to the critical
+ * ratio b and {@code sqrt(1 - ((r - b)/(1 - b))^2)} above. Only C over chamber volume shows in a
+ * pressure, so conductances stand as rates {@code n*C*rho0*R*T0/V}, 1/s. The spool has two
+ * positions; it leaves the supply {@code onDelay} after the coil is energised and comes back {@code
+ * offDelay} after it is switched off. A pulse shorter than its delay moves nothing.
  *
  * @param onDelaySeconds t_on, s
  * @param offDelaySeconds t_off, s

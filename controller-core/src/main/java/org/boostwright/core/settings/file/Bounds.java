@@ -56,6 +56,11 @@ record Bounds(double low, double high) {
           return "; it looks like Fahrenheit, and this is degC: " + Words.number(celsius);
         }
         break;
+      case PERCENT:
+        if (inside <= 1.0 && holds(100.0 * inside)) {
+          return "; it looks like 0 to 1, and this is percent: " + Words.number(100.0 * inside);
+        }
+        break;
       case VOLTS:
         if (holds(inside / 1000.0)) {
           return "; it looks like millivolts, and this is volts: " + Words.number(inside / 1000.0);

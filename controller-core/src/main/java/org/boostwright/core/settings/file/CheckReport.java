@@ -79,7 +79,8 @@ public record CheckReport(
       }
       group = next;
       String after =
-          (value.unit().isEmpty() ? "" : " " + value.unit()) + (value.stated() ? "" : "  (default)");
+          (value.unit().isEmpty() ? "" : " " + value.unit())
+              + (value.stated() ? "" : "  (default)");
       if (value.text().indexOf('\n') < 0) {
         text.append(Grid.left(value.key(), width)).append(value.text()).append(after);
       } else {

@@ -23,10 +23,7 @@ final class LimitChecks {
     sensorTop();
     below("limits.low_boost", "", limits.lowBoostKpaAbs());
     for (int gear = 0; gear < limits.gearTargets(); gear++) {
-      below(
-          "limits.gear_target",
-          "gear " + (gear + 1) + ", ",
-          limits.gearTargetKpaAbs(gear));
+      below("limits.gear_target", "gear " + (gear + 1) + ", ", limits.gearTargetKpaAbs(gear));
     }
     gearCount();
     spring();
@@ -34,8 +31,7 @@ final class LimitChecks {
   }
 
   private void sensorTop() {
-    double highest =
-        CrossChecks.highestCutoffKpaAbs(settings.sensors().channel(AnalogChannel.MAP));
+    double highest = CrossChecks.highestCutoffKpaAbs(settings.sensors().channel(AnalogChannel.MAP));
     if (reading.sound("limits.cutoff", "sensors.map.pressure")
         && !(limits.cutoffKpaAbs() <= highest)) {
       Quantity unit = reading.level("limits.cutoff");

@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
+import org.tomlj.TomlTable;
 
 /**
  * A list of numbers from the file, in the units used inside.
@@ -32,7 +33,7 @@ record Numbers(String where, double[] values, TomlPosition[] places, Quantity qu
         reading.error(
             "wrong_kind",
             places[i],
-            where + ", entry " + (i + 1) + ": expected a number, found " + kind(array, i));
+            where + ", entry " + (i + 1) + ": expected a number, found " + kindOf(array.get(i)));
         good = false;
         continue;
       }
@@ -55,8 +56,39 @@ record Numbers(String where, double[] values, TomlPosition[] places, Quantity qu
     return good && outside.isEmpty() ? new Numbers(where, values, places, quantity) : null;
   }
 
-  private static String kind(TomlArray array, int index) {
-    return Section.kindOf(array.get(index));
+  /** Reads a list of rows; null, with every problem reported, when one of them is unusable. */
+  static @Nullable List<Numbers> readRows(
+      Reading reading, String words, TomlArray array, Quantity quantity, Bounds bounds) {
+    List<Numbers> rows = new ArrayList<>();
+    for (int i = 0; i < array.size(); i++) {
+      String where = words + ", row " + (i + 1);
+      if (array.get(i) instanceof TomlArray row) {
+        Numbers numbers = read(reading, where, row, quantity, bounds);
+        if (numbers != null) {
+          rows.add(numbers);
+        }
+      } else {
+        reading.error(
+            "wrong_kind",
+            array.inputPositionOf(i),
+            where + ": expected a row of numbers in brackets: [1, 2, 3]");
+      }
+    }
+    return rows.size() == array.size() ? rows : null;
+  }
+
+  /** What a value of the file is, in words. */
+  static String kindOf(Object value) {
+    if (value instanceof String text) {
+      return "the text \"" + text + "\"";
+    }
+    if (value instanceof Boolean || value instanceof Number) {
+      return value.toString();
+    }
+    if (value instanceof TomlArray) {
+      return "a list";
+    }
+    return value instanceof TomlTable ? "a table" : "a date or time";
   }
 
   int size() {

@@ -16,8 +16,7 @@ final class RealDisk implements Disk {
     // Not createTempFile: its files may be read by their owner only, and a new file stays so.
     Path fresh = file.resolveSibling("." + file.getFileName() + "-" + UUID.randomUUID() + ".new");
     Files.createFile(fresh);
-    PosixFileAttributeView fine =
-        Files.getFileAttributeView(fresh, PosixFileAttributeView.class);
+    PosixFileAttributeView fine = Files.getFileAttributeView(fresh, PosixFileAttributeView.class);
     if (fine != null && Files.exists(file)) {
       fine.setPermissions(Files.getPosixFilePermissions(file));
     }

@@ -1,6 +1,5 @@
 package org.boostwright.core.settings.file;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -13,9 +12,13 @@ import org.tomlj.TomlTable;
 
 /**
  * One table of the file, read key by key: each read says what is expected and what stands in when
- * the key is absent or bad. {@link #close} then complains about keys nobody asked for.
+ * the key is absent or bad. {@link UnknownKeys} then complains about keys nobody asked for.
  */
 final class Section {
+  /** A key as it stands in the file and how its numbers are read. */
+  private record Entry(
+      String base, String key, Quantity quantity, @Nullable UnitSettings notation) {}
+
   private final Reading reading;
   private final String path;
   private final @Nullable TomlTable table;
@@ -155,39 +158,30 @@ final class Section {
 
   /** A number. */
   double number(String key, double fallback, Quantity quantity, Bounds bounds) {
-    return number(key, key, fallback, quantity, bounds, null);
+    return number(new Entry(key, key, quantity, null), fallback, bounds);
   }
 
   /** A pressure key in any of its spellings; the fallback is in kPa. */
   double pressure(String base, Spelling.Kind kind, double fallback, Bounds bounds) {
-    Spelling spelling = spelling(base, kind);
-    return spelling == null
-        ? fallback
-        : number(base, spelling.key(), fallback, spelling.quantity(), bounds, spelling.notation());
+    Entry entry = entry(base, kind);
+    return entry == null ? fallback : number(entry, fallback, bounds);
   }
 
-  private double number(
-      String base,
-      String key,
-      double fallback,
-      Quantity quantity,
-      Bounds bounds,
-      @Nullable UnitSettings notation) {
-    Object value = value(key);
+  private double number(Entry entry, double fallback, Bounds bounds) {
+    Object value = take(entry);
     if (value == null) {
       return fallback;
     }
-    state(base, key, notation);
     if (!(value instanceof Number number)) {
-      wrongKind(key, value, "a number");
-      reading.spoil(dotted(base));
+      wrongKind(entry.key(), value, "a number");
+      reading.spoil(dotted(entry.base()));
       return fallback;
     }
-    double inside = quantity.inside(number.doubleValue());
-    String complaint = bounds.complaint(inside, quantity, key);
+    double inside = entry.quantity().inside(number.doubleValue());
+    String complaint = bounds.complaint(inside, entry.quantity(), entry.key());
     if (!complaint.isEmpty()) {
-      fail(key, "out_of_range", complaint);
-      reading.spoil(dotted(base));
+      fail(entry.key(), "out_of_range", complaint);
+      reading.spoil(dotted(entry.base()));
       return fallback;
     }
     return inside;
@@ -195,101 +189,70 @@ final class Section {
 
   /** A list of numbers; null when absent or bad. */
   @Nullable Numbers numbers(String key, Quantity quantity, Bounds bounds) {
-    return numbers(key, key, quantity, bounds, null);
+    return numbers(new Entry(key, key, quantity, null), bounds);
   }
 
   /** A list of pressures in any spelling of its key; null when absent or bad. */
   @Nullable Numbers pressures(String base, Spelling.Kind kind, Bounds bounds) {
-    Spelling spelling = spelling(base, kind);
-    return spelling == null
-        ? null
-        : numbers(base, spelling.key(), spelling.quantity(), bounds, spelling.notation());
+    Entry entry = entry(base, kind);
+    return entry == null ? null : numbers(entry, bounds);
   }
 
-  private @Nullable Numbers numbers(
-      String base, String key, Quantity quantity, Bounds bounds, @Nullable UnitSettings notation) {
-    Object value = value(key);
+  private @Nullable Numbers numbers(Entry entry, Bounds bounds) {
+    Object value = take(entry);
     if (value == null) {
       return null;
     }
-    state(base, key, notation);
-    if (!(value instanceof TomlArray array)) {
-      wrongKind(key, value, "a list of numbers in brackets: [1, 2, 3]");
-      reading.spoil(dotted(base));
-      return null;
+    Numbers numbers = null;
+    if (value instanceof TomlArray array) {
+      numbers = Numbers.read(reading, dotted(entry.key()), array, entry.quantity(), bounds);
+    } else {
+      wrongKind(entry.key(), value, "a list of numbers in brackets: [1, 2, 3]");
     }
-    Numbers numbers = Numbers.read(reading, dotted(key), array, quantity, bounds);
     if (numbers == null) {
-      reading.spoil(dotted(base));
+      reading.spoil(dotted(entry.base()));
     }
     return numbers;
   }
 
   /** The rows of a table; null when absent or bad. */
   @Nullable List<Numbers> rows(String key, String words, Quantity quantity, Bounds bounds) {
-    return rows(key, key, words, quantity, bounds, null);
+    return rows(new Entry(key, key, quantity, null), words, bounds);
   }
 
   /** The rows of a table of pressures in any spelling of its key; null when absent or bad. */
   @Nullable List<Numbers> pressureRows(String base, String words, Bounds bounds) {
-    Spelling spelling = spelling(base, Spelling.Kind.LEVEL);
-    return spelling == null
-        ? null
-        : rows(base, spelling.key(), words, spelling.quantity(), bounds, spelling.notation());
+    Entry entry = entry(base, Spelling.Kind.LEVEL);
+    return entry == null ? null : rows(entry, words, bounds);
   }
 
-  private @Nullable List<Numbers> rows(
-      String base,
-      String key,
-      String words,
-      Quantity quantity,
-      Bounds bounds,
-      @Nullable UnitSettings notation) {
-    Object value = value(key);
+  private @Nullable List<Numbers> rows(Entry entry, String words, Bounds bounds) {
+    Object value = take(entry);
     if (value == null) {
       return null;
     }
-    state(base, key, notation);
-    if (!(value instanceof TomlArray array)) {
-      wrongKind(key, value, "a list of rows: [[1, 2], [3, 4]]");
-      reading.spoil(dotted(base));
-      return null;
+    List<Numbers> rows = null;
+    if (value instanceof TomlArray array) {
+      rows = Numbers.readRows(reading, words, array, entry.quantity(), bounds);
+    } else {
+      wrongKind(entry.key(), value, "a list of rows: [[1, 2], [3, 4]]");
     }
-    List<Numbers> rows = new ArrayList<>();
-    boolean good = true;
-    for (int i = 0; i < array.size(); i++) {
-      String where = words + ", row " + (i + 1);
-      if (!(array.get(i) instanceof TomlArray row)) {
-        reading.error(
-            "wrong_kind",
-            array.inputPositionOf(i),
-            where + ": expected a row of numbers in brackets: [1, 2, 3]");
-        good = false;
-        continue;
-      }
-      Numbers numbers = Numbers.read(reading, where, row, quantity, bounds);
-      if (numbers == null) {
-        good = false;
-      } else {
-        rows.add(numbers);
-      }
+    if (rows == null) {
+      reading.spoil(dotted(entry.base()));
     }
-    if (!good) {
-      reading.spoil(dotted(base));
-    }
-    return good ? rows : null;
+    return rows;
   }
 
   /** The one spelling of a pressure key that stands in the file; null when none does. */
-  private @Nullable Spelling spelling(String base, Spelling.Kind kind) {
-    Spelling found = null;
+  private @Nullable Entry entry(String base, Spelling.Kind kind) {
+    Entry found = null;
     offered.add(base);
     for (Spelling spelling : Spelling.of(base, kind, reading.units())) {
       if (!stands(spelling.key())) {
         continue;
       }
       if (found == null) {
-        found = spelling;
+        found = new Entry(base, spelling.key(), spelling.quantity(), spelling.notation());
       } else {
         fail(
             spelling.key(),
@@ -302,6 +265,15 @@ final class Section {
       }
     }
     return found;
+  }
+
+  /** The value of a key, noting that it stands in the file; null when it does not. */
+  private @Nullable Object take(Entry entry) {
+    Object value = value(entry.key());
+    if (value != null) {
+      state(entry.base(), entry.key(), entry.notation());
+    }
+    return value;
   }
 
   /** How a key that may carry a unit stands in the file; the plain key when it does not. */
@@ -317,27 +289,15 @@ final class Section {
   }
 
   private void wrongKind(String key, Object value, String expected) {
-    fail(key, "wrong_kind", "expected " + expected + ", found " + kindOf(value));
-  }
-
-  static String kindOf(Object value) {
-    if (value instanceof String text) {
-      return "the text \"" + text + "\"";
-    }
-    if (value instanceof Boolean || value instanceof Number) {
-      return value.toString();
-    }
-    if (value instanceof TomlArray) {
-      return "a list";
-    }
-    return value instanceof TomlTable ? "a table" : "a date or time";
+    fail(key, "wrong_kind", "expected " + expected + ", found " + Numbers.kindOf(value));
   }
 
   private void state(String base, String key, @Nullable UnitSettings notation) {
     reading.state(dotted(base), dotted(key), at(key), notation);
   }
 
-  private TomlPosition at(String key) {
+  /** Where a key stands. */
+  TomlPosition at(String key) {
     TomlPosition at = table == null ? null : table.inputPositionOf(List.of(key));
     return at == null ? TomlPosition.positionAt(1, 1) : at;
   }
@@ -347,36 +307,23 @@ final class Section {
     return stands(key) && table != null ? table.get(List.of(key)) : null;
   }
 
-  /** Adds this table's keys to the homes of all keys, for hints about misplaced ones. */
-  void offer(Map<String, String> homes) {
-    for (String key : known) {
-      homes.putIfAbsent(key, path);
-    }
+  /** Dotted name of the table, empty for the top of the file. */
+  String path() {
+    return path;
   }
 
-  /** Complains about every key nobody asked for. Call when the table has been read. */
-  void close(Map<String, String> elsewhere) {
-    if (table == null) {
-      return;
-    }
-    for (String key : table.keySet()) {
-      if (known.contains(key)) {
-        continue;
-      }
-      String near = Words.nearest(key, known);
-      String home = elsewhere.get(key);
-      String hint;
-      if (home != null && !home.equals(path)) {
-        hint =
-            home.isEmpty()
-                ? "; it belongs at the top of the file"
-                : "; it belongs in [" + home + "]";
-      } else if (near != null) {
-        hint = "; did you mean " + near + "?";
-      } else {
-        hint = "; known here: " + String.join(", ", offered) + ". Remove or comment it out";
-      }
-      reading.error("key_unknown", at(key), dotted(key) + " is not known" + hint);
-    }
+  /** Every key that was asked for, in every spelling. */
+  Set<String> known() {
+    return known;
+  }
+
+  /** Every key that was asked for, without pressure units at the end. */
+  Set<String> offered() {
+    return offered;
+  }
+
+  /** Every key that stands in the file. */
+  Set<String> standing() {
+    return table == null ? Set.of() : table.keySet();
   }
 }

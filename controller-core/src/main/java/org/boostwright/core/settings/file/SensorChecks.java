@@ -85,9 +85,11 @@ final class SensorChecks {
           Severity.NOTE,
           "map_frozen_not_watched",
           "sensors.map.noise",
-          "the declared noise does not exceed one step of the converter, so a reading that"
-              + " freezes in range is not detected; measure the noise of a steady reading and"
-              + " write it here");
+          "the declared noise does not exceed one step of the converter, or the sensor is read"
+              + " less often than every "
+              + Words.number(AnalogSensor.FROZEN_REFRESH_MILLIS)
+              + " ms, so a reading that freezes in range is not detected; measure the noise of a"
+              + " steady reading and write it here");
     }
   }
 

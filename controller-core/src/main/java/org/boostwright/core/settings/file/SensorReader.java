@@ -1,11 +1,12 @@
 package org.boostwright.core.settings.file;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.AnalogSensor;
 import org.boostwright.core.settings.MapLocation;
 import org.boostwright.core.settings.SensorSettings;
-import org.boostwright.core.table.Axis;
 import org.boostwright.core.table.Curve;
 import org.jspecify.annotations.Nullable;
 
@@ -14,22 +15,10 @@ final class SensorReader {
   /** One code of a 16-bit converter on its +-6.144 V range, V (TI SBAS444, table of full scale). */
   static final double DEFAULT_STEP_VOLTS = 187.5e-6;
 
-  /**
-   * How far the valid range may reach beyond the calibrated one, as a share of the calibrated span.
-   * Beyond the calibration the reading stands still, so a wide range would hide a broken wire.
-   */
-  private static final double REACH = 0.10;
-
-  private static final double DEFAULT_REACH = 0.075;
   private static final Bounds VOLTS = new Bounds(0.0, 6.144);
 
-  /** Nearer to 0 V than this a short to ground would pass for a reading, V. */
-  private static final double LOWEST_VALID_VOLTS = 0.05;
-
-  /** Nearer to a 5 V supply than this a short to supply would pass for a reading, V. */
-  private static final double HIGHEST_VALID_VOLTS = 4.95;
-
   private final Reading reading;
+  private final List<Section> sections = new ArrayList<>();
   private double mapNoiseKpa;
 
   SensorReader(Reading reading) {
@@ -57,12 +46,17 @@ final class SensorReader {
     for (AnalogChannel channel : AnalogChannel.values()) {
       Section section = channel == AnalogChannel.MAP ? mapSection : sensors.child(channel.id());
       channels[channel.ordinal()] = sensor(channel, section);
-      section.close(Map.of());
+      sections.add(section);
     }
     double ambient =
         sensors.pressure(
             "assumed_ambient", Spelling.Kind.LEVEL, Double.NaN, new Bounds(60.0, 106.0));
     return new SensorSettings(channels, location, life, mapNoiseKpa, ambient);
+  }
+
+  /** The tables that were read, for the search for unknown keys. */
+  List<Section> sections() {
+    return sections;
   }
 
   private @Nullable AnalogSensor sensor(AnalogChannel channel, Section section) {
@@ -114,7 +108,7 @@ final class SensorReader {
     if (channel == AnalogChannel.MAP) {
       mapNoiseKpa = noiseKpa;
     }
-    double[] range = validRange(section, curve, valid);
+    double[] range = ValidRange.of(section, curve, valid);
     return new AnalogSensor(curve, range[0], range[1], step, noiseVolts, refresh, rate);
   }
 
@@ -150,77 +144,7 @@ final class SensorReader {
           case SUPPLY -> 100.0;
           default -> 5.0;
         };
-    return section.number(
-        rateKey(channel), none, rateQuantity(channel), new Bounds(lowest, 1e6));
-  }
-
-  private double[] validRange(Section section, Curve curve, @Nullable Numbers valid) {
-    Axis axis = curve.axis();
-    double low = axis.point(0);
-    double high = axis.point(axis.size() - 1);
-    double span = high - low;
-    if (valid == null) {
-      return new double[] {
-        Math.max(LOWEST_VALID_VOLTS, low - DEFAULT_REACH * span),
-        Math.min(HIGHEST_VALID_VOLTS, high + DEFAULT_REACH * span)
-      };
-    }
-    if (valid.size() != 2 || !(valid.values()[0] < valid.values()[1])) {
-      section.fail(
-          "valid_volts",
-          "valid_range",
-          "write the lowest and the highest good voltage: [0.2, 4.8]");
-      return new double[] {low, high};
-    }
-    double validLow = valid.values()[0];
-    double validHigh = valid.values()[1];
-    if (validLow > low || validHigh < high) {
-      section.fail(
-          "valid_volts",
-          "valid_range",
-          "the valid range "
-              + Words.number(validLow)
-              + " to "
-              + Words.number(validHigh)
-              + " V cuts off part of the calibration, "
-              + Words.number(low)
-              + " to "
-              + Words.number(high)
-              + " V; widen it or drop the calibration points outside");
-    }
-    if (validLow < low - REACH * span - 1e-9 || validHigh > high + REACH * span + 1e-9) {
-      section.fail(
-          "valid_volts",
-          "valid_range",
-          "the valid range "
-              + Words.number(validLow)
-              + " to "
-              + Words.number(validHigh)
-              + " V reaches more than a tenth of the span outside the calibration, "
-              + Words.number(low)
-              + " to "
-              + Words.number(high)
-              + " V: readings out there would stand still; keep it within "
-              + Words.number(Math.max(LOWEST_VALID_VOLTS, low - REACH * span))
-              + " to "
-              + Words.number(Math.min(HIGHEST_VALID_VOLTS, high + REACH * span))
-              + " V");
-    }
-    if (!(validLow >= LOWEST_VALID_VOLTS && validHigh <= HIGHEST_VALID_VOLTS)) {
-      section.fail(
-          "valid_volts",
-          "valid_range",
-          "the valid range "
-              + Words.number(validLow)
-              + " to "
-              + Words.number(validHigh)
-              + " V leaves no room to see a short: keep it within "
-              + Words.number(LOWEST_VALID_VOLTS)
-              + " to "
-              + Words.number(HIGHEST_VALID_VOLTS)
-              + " V");
-    }
-    return new double[] {validLow, validHigh};
+    return section.number(rateKey(channel), none, rateQuantity(channel), new Bounds(lowest, 1e6));
   }
 
   /** Largest slope of a calibration, value units per volt. */

@@ -85,7 +85,8 @@ public final class SettingsDigest {
     private String digest() {
       try {
         MessageDigest sha = MessageDigest.getInstance("SHA-256");
-        return HexFormat.of().formatHex(sha.digest(text.toString().getBytes(StandardCharsets.UTF_8)));
+        return HexFormat.of()
+            .formatHex(sha.digest(text.toString().getBytes(StandardCharsets.UTF_8)));
       } catch (NoSuchAlgorithmException e) {
         throw new IllegalStateException("every Java has SHA-256", e);
       }

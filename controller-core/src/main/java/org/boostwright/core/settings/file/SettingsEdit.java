@@ -23,7 +23,7 @@ import org.tomlj.TomlParseResult;
  */
 public final class SettingsEdit {
   private final String name;
-  private final byte @Nullable [] original;
+  private byte @Nullable [] original;
   private final String mark;
   private String text;
 
@@ -181,11 +181,14 @@ public final class SettingsEdit {
     if (!result.ok()) {
       return result;
     }
-    if (original != null && !Arrays.equals(original, Files.readAllBytes(path))) {
+    byte[] expected = original;
+    if (expected != null && !Arrays.equals(expected, Files.readAllBytes(path))) {
       throw new IOException(
           path + " was changed by somebody else meanwhile; read it again and repeat the change");
     }
-    AtomicFile.write(disk, path, text().getBytes(StandardCharsets.UTF_8));
+    byte[] content = text().getBytes(StandardCharsets.UTF_8);
+    AtomicFile.write(disk, path, content);
+    original = content;
     return result;
   }
 

@@ -7,7 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.util.HashMap;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.boostwright.core.AnalogChannel;
@@ -119,7 +119,8 @@ public final class SettingsFile {
     Section actuatorSection = top.child("actuator");
     ActuatorSettings actuator = CarReader.actuator(actuatorSection);
     Section sensorSection = top.child("sensors");
-    SensorSettings sensors = new SensorReader(reading).read(sensorSection);
+    SensorReader sensorReader = new SensorReader(reading);
+    SensorSettings sensors = sensorReader.read(sensorSection);
     Section valveSection = top.child("valve");
     ValveSettings valve = ValveReader.read(valveSection);
     Section limitSection = top.child("limits");
@@ -157,22 +158,25 @@ public final class SettingsFile {
             actuator,
             pins,
             converter);
-    closeAll(
-        List.of(
-            top,
-            unitSection,
-            carSection,
-            actuatorSection,
-            sensorSection,
-            valveSection,
-            limitSection,
-            wireSection,
-            pinSection,
-            converterSection,
-            targetSection,
-            dutySection,
-            feedbackSection,
-            spoolSection));
+    List<Section> sections =
+        new ArrayList<>(
+            List.of(
+                top,
+                unitSection,
+                carSection,
+                actuatorSection,
+                sensorSection,
+                valveSection,
+                limitSection,
+                wireSection,
+                pinSection,
+                converterSection,
+                targetSection,
+                dutySection,
+                feedbackSection,
+                spoolSection));
+    sections.addAll(sensorReader.sections());
+    UnknownKeys.report(sections);
     CrossChecks.run(reading, settings, target, duty);
     return new LoadResult(
         reading.refused() ? null : settings,
@@ -184,15 +188,5 @@ public final class SettingsFile {
   private static double defaultCutoff(SensorSettings sensors) {
     double highest = CrossChecks.highestCutoffKpaAbs(sensors.channel(AnalogChannel.MAP));
     return Math.min(LimitReader.DEFAULT_CUTOFF_KPA_ABS, highest);
-  }
-
-  private static void closeAll(List<Section> sections) {
-    Map<String, String> homes = new HashMap<>();
-    for (Section section : sections) {
-      section.offer(homes);
-    }
-    for (Section section : sections) {
-      section.close(homes);
-    }
   }
 }

@@ -61,8 +61,7 @@ final class SettingsWalk {
   /** What is screwed, plumbed and soldered: actuator, sensors, valve, wires, pins, converter. */
   void hardware() {
     visitor.text("actuator.layout", lower(settings.actuator().layout()));
-    visitor.number(
-        "actuator.spring_cracks", settings.actuator().springCracksKpaGauge(), spring);
+    visitor.number("actuator.spring_cracks", settings.actuator().springCracksKpaGauge(), spring);
     visitor.number(
         "actuator.spring_full_lift", settings.actuator().springFullLiftKpaGauge(), spring);
     sensors();
@@ -129,8 +128,12 @@ final class SettingsWalk {
     visitor.number("valve.frequency_hz", settings.valve().frequencyHz(), Quantity.plain("Hz"));
     visitor.number("valve.window_low_pct", settings.valve().windowLowDuty(), Quantity.SHARE);
     visitor.number("valve.window_high_pct", settings.valve().windowHighDuty(), Quantity.SHARE);
-    curve("valve.command_pct", Quantity.SHARE, "valve.command_duty_pct",
-        settings.valve().commandToDuty(), Quantity.SHARE);
+    curve(
+        "valve.command_pct",
+        Quantity.SHARE,
+        "valve.command_duty_pct",
+        settings.valve().commandToDuty(),
+        Quantity.SHARE);
     visitor.number("valve.coil_ohms", settings.valve().coilOhms(), Quantity.plain("ohm"));
   }
 
@@ -187,18 +190,25 @@ final class SettingsWalk {
     visitor.number("limits.cutoff", settings.limits().cutoffKpaAbs(), level);
     visitor.number(
         "limits.pressure_ratio_max", settings.limits().pressureRatioMax(), Quantity.plain(""));
-    curve("limits.duty_ceiling_rpm", RPM, "limits.duty_ceiling_pct",
-        settings.limits().dutyCeiling(), Quantity.SHARE);
+    curve(
+        "limits.duty_ceiling_rpm",
+        RPM,
+        "limits.duty_ceiling_pct",
+        settings.limits().dutyCeiling(),
+        Quantity.SHARE);
     visitor.number("limits.trim_cap_pct", settings.limits().trimCapDuty(), Quantity.SHARE);
-    curve("limits.intake_air_c", Quantity.CELSIUS, "limits.intake_air_boost_pct",
-        settings.limits().targetFactorOverIntakeC(), Quantity.SHARE);
+    curve(
+        "limits.intake_air_c",
+        Quantity.CELSIUS,
+        "limits.intake_air_boost_pct",
+        settings.limits().targetFactorOverIntakeC(),
+        Quantity.SHARE);
     visitor.number(
         "limits.spring_only_above_c", settings.limits().springOnlyIntakeC(), Quantity.CELSIUS);
     visitor.list("limits.gear_target", settings.limits().gearTargetKpaAbs(), level);
     visitor.number("limits.low_boost", settings.limits().lowBoostKpaAbs(), level);
     visitor.number("limits.min_rpm", settings.limits().minControlRpm(), RPM);
-    visitor.number(
-        "limits.min_throttle_pct", settings.limits().minThrottlePct(), Quantity.PERCENT);
+    visitor.number("limits.min_throttle_pct", settings.limits().minThrottlePct(), Quantity.PERCENT);
     visitor.flag("limits.engine_cut", settings.limits().engineCut());
   }
 
@@ -213,8 +223,7 @@ final class SettingsWalk {
     visitor.number("feedback.tracking_s", settings.feedback().trackingSeconds(), SECONDS);
     visitor.number(
         "feedback.derivative_filter_s", settings.feedback().derivativeFilterSeconds(), SECONDS);
-    visitor.number(
-        "feedback.active_within", settings.feedback().activeWithinKpa(), difference);
+    visitor.number("feedback.active_within", settings.feedback().activeWithinKpa(), difference);
     visitor.flag("spool.enabled", settings.spool().enabled());
     visitor.number("spool.lead_s", settings.spool().leadSeconds(), SECONDS);
     visitor.number("spool.time_limit_s", settings.spool().timeLimitSeconds(), SECONDS);

@@ -42,7 +42,7 @@ final class WiringFigures {
         "steps",
         map.frozenIsWatched()
             ? "declared noise; above 1, so a frozen reading is detected"
-            : "declared noise; not above 1, so a frozen reading is NOT detected");
+            : "declared noise; not above 1 or read too slowly: a frozen reading is NOT detected");
     add(
         "limits.cutoff_highest_kpa_abs",
         CrossChecks.highestCutoffKpaAbs(map),

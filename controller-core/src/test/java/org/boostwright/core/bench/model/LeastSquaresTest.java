@@ -53,7 +53,8 @@ class LeastSquaresTest {
           ValveModel guess =
               new ValveModel(0.0035, Math.exp(x[0]), Math.exp(x[1]), Math.exp(x[2]), 0.0, 0.3);
           for (int i = 0; i < duties.length; i++) {
-            r[i] = (guess.steadyInside(31, duties[i], 184.0, 101.3).meanKpaAbs() - measured[i]) / 0.4;
+            r[i] =
+                (guess.steadyInside(31, duties[i], 184.0, 101.3).meanKpaAbs() - measured[i]) / 0.4;
           }
         };
     double[] start = {Math.log(0.006), Math.log(8.0), Math.log(25.0)};
@@ -76,7 +77,8 @@ class LeastSquaresTest {
     assertThat(own.chiSquare()).isCloseTo(theirs.getCost() * theirs.getCost(), within(1e-6));
     for (int i = 0; i < 3; i++) {
       double sigma = Math.sqrt(covariance.getEntry(i, i));
-      assertThat(own.parameters()[i]).isCloseTo(theirs.getPoint().getEntry(i), within(1e-3 * sigma));
+      assertThat(own.parameters()[i])
+          .isCloseTo(theirs.getPoint().getEntry(i), within(1e-3 * sigma));
       assertThat(own.sigma(i)).isCloseTo(sigma, within(0.01 * sigma));
     }
   }

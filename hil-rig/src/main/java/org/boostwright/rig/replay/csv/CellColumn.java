@@ -12,7 +12,6 @@ final class CellColumn {
   private final double[] written;
   private int firstBadLine;
   private String firstBad = "";
-  private boolean started;
 
   /**
    * @param gaugeKpa added to gauge pressures, kPa
@@ -47,7 +46,6 @@ final class CellColumn {
       }
     }
     written[row] = number;
-    started |= !Double.isNaN(number);
   }
 
   private void bad(RepairKind kind, int line, String cell) {
@@ -62,11 +60,6 @@ final class CellColumn {
     return use.unit().toBase(number) + gaugeKpa;
   }
 
-  /** True when at least one value could be read. */
-  boolean hasValues() {
-    return started;
-  }
-
   /** Refuses the column when more than 1 % of the rows (and more than 3) cannot be read. */
   void refuseIfUnreadable(String file, int rows) throws LogRefusedException {
     int unreadable = repairs.count(RepairKind.UNREADABLE_CELL, use.header());
@@ -75,8 +68,15 @@ final class CellColumn {
       return;
     }
     String what =
-        "'" + use.header() + "': " + (unreadable + impossible) + " of " + rows
-            + " cells cannot be used, first '" + RepairLog.shorten(firstBad) + "'; ";
+        "'"
+            + use.header()
+            + "': "
+            + (unreadable + impossible)
+            + " of "
+            + rows
+            + " cells cannot be used, first '"
+            + RepairLog.shorten(firstBad)
+            + "'; ";
     throw new LogRefusedException(
         file, firstBadLine, use.cell() + 1, what + advice(impossible > unreadable));
   }
@@ -84,15 +84,23 @@ final class CellColumn {
   private String advice(boolean impossible) {
     LogSignal signal = use.signal();
     if (!impossible) {
-      return "declare the decimal sign, or another column for " + signal.id()
+      return "declare the decimal sign, or another column for "
+          + signal.id()
           + ", in a mapping file";
     }
     if (signal.quantity() == Quantity.PRESSURE && !use.gauge()) {
       return "below a vacuum if absolute: is it gauge? Declare unit and reference under ["
-          + signal.id() + "] in a mapping file";
+          + signal.id()
+          + "] in a mapping file";
     }
-    return signal.id() + " lies within " + signal.lowest() + " to " + signal.highest() + " "
-        + signal.baseUnit() + "; declare its unit in a mapping file";
+    return signal.id()
+        + " lies within "
+        + signal.lowest()
+        + " to "
+        + signal.highest()
+        + " "
+        + signal.baseUnit()
+        + "; declare its unit in a mapping file";
   }
 
   /** The numbers of the rows kept, as written, NaN where there is none. */

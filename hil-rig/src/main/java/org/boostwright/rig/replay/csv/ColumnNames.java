@@ -11,16 +11,63 @@ import org.jspecify.annotations.Nullable;
 final class ColumnNames {
 
   private static final String[] NO_MEASUREMENT = {
-    "target", "desired", "commanded", "command", "request", "requested", "setpoint", "limit",
-    "error", "duty", "solenoid", "correction", "max", "min", "peak", "average", "avg", "raw",
-    "sensor_voltage", "seen", "age", "answered", "fuel", "oil", "exhaust", "turbo", "turbine",
-    "brake", "clutch", "high", "low"
+    "target",
+    "desired",
+    "commanded",
+    "command",
+    "request",
+    "requested",
+    "setpoint",
+    "limit",
+    "error",
+    "duty",
+    "solenoid",
+    "correction",
+    "max",
+    "min",
+    "peak",
+    "average",
+    "avg",
+    "raw",
+    "sensor_voltage",
+    "seen",
+    "age",
+    "answered",
+    "fuel",
+    "oil",
+    "exhaust",
+    "turbo",
+    "turbine",
+    "brake",
+    "clutch",
+    "high",
+    "low"
   };
 
   private static final String[] TIME_COMPANIONS = {
-    "time", "timestamp", "clock", "elapsed", "of", "day", "date", "stamp", "log", "recording",
-    "relative", "rel", "local", "utc", "s", "sec", "seconds", "ms", "msec", "milliseconds", "ns",
-    "since", "start"
+    "time",
+    "timestamp",
+    "clock",
+    "elapsed",
+    "of",
+    "day",
+    "date",
+    "stamp",
+    "log",
+    "recording",
+    "relative",
+    "rel",
+    "local",
+    "utc",
+    "s",
+    "sec",
+    "seconds",
+    "ms",
+    "msec",
+    "milliseconds",
+    "ns",
+    "since",
+    "start"
   };
 
   private ColumnNames() {}
@@ -60,7 +107,7 @@ final class ColumnNames {
 
   private static @Nullable LogSignal named(HeaderCell h) {
     boolean temperature = h.hasAny("temperature", "temp", "iat", "ect") || isTemperature(h);
-    if (h.has("rpm") || (h.has("engine") && h.has("speed"))) {
+    if (h.has("rpm") || (h.has("speed") && (h.has("engine") || isRpm(h)))) {
       return LogSignal.ENGINE_SPEED;
     }
     if (h.has("pedal") || h.has("accelerator")) {
@@ -95,6 +142,11 @@ final class ColumnNames {
   private static boolean isTemperature(HeaderCell header) {
     UnitText unit = header.unit();
     return unit != null && unit.unit().quantity() == Quantity.TEMPERATURE;
+  }
+
+  private static boolean isRpm(HeaderCell header) {
+    UnitText unit = header.unit();
+    return unit != null && unit.unit().quantity() == Quantity.ENGINE_SPEED;
   }
 
   private static boolean isSpeed(HeaderCell header) {

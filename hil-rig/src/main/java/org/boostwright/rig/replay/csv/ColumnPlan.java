@@ -96,7 +96,12 @@ final class ColumnPlan {
       }
       if (placed >= 0) {
         notes.add(
-            "'" + shown(cell) + "' also looks like " + signal.id() + "; '" + shown(placed)
+            "'"
+                + shown(cell)
+                + "' also looks like "
+                + signal.id()
+                + "; '"
+                + shown(placed)
                 + "' is read");
         continue;
       }
@@ -121,8 +126,14 @@ final class ColumnPlan {
     boolean assumed = about.unit() == null && written == null;
     if (unit == null || unit.quantity() != signal.quantity()) {
       String stands = header.unitText().isEmpty() ? "has no unit" : "has an unknown unit";
-      return "'" + shown(cell) + "' looks like " + signal.id() + " but " + stands
-          + "; declare one of: " + LogUnit.labelsFor(signal.quantity());
+      return "'"
+          + shown(cell)
+          + "' looks like "
+          + signal.id()
+          + " but "
+          + stands
+          + "; declare one of: "
+          + LogUnit.labelsFor(signal.quantity());
     }
     if (written != null && written.mangled()) {
       repairs.add(RepairKind.MANGLED_DEGREE, shown(cell), layout.line(), "");
@@ -131,8 +142,12 @@ final class ColumnPlan {
     if (signal.quantity() == Quantity.PRESSURE) {
       Reference reference = reference(signal, about, header);
       if (reference == null) {
-        return "'" + shown(cell) + "' does not say whether it is absolute or gauge; declare "
-            + "reference = \"absolute\" or \"gauge\" under [" + signal.id() + "]";
+        return "'"
+            + shown(cell)
+            + "' does not say whether it is absolute or gauge; declare "
+            + "reference = \"absolute\" or \"gauge\" under ["
+            + signal.id()
+            + "]";
       }
       gauge = reference == Reference.GAUGE;
     }
@@ -203,9 +218,7 @@ final class ColumnPlan {
 
   /** Format of the time column as far as mapping or header say it; null to be found. */
   @Nullable TimeFormat timeFormat() {
-    return mapping.timeFormat() != null
-        ? mapping.timeFormat()
-        : TimeFormat.named(header(timeCell));
+    return mapping.timeFormat() != null ? mapping.timeFormat() : TimeFormat.named(header(timeCell));
   }
 
   /** Columns that look useful but are not read, with the reason. */

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * ({@code map_kpa_abs}).
  *
  * @param text the cell as written, blanks trimmed
- * @param words words of the name, lower case; unit words included when they are part of the name
+ * @param words words of the name, lower case; those of a unit too when no brackets set it apart
  * @param unitText what stands where a unit stands, empty when nothing does
  * @param unit the unit, null when none was understood
  */
@@ -46,7 +46,7 @@ record HeaderCell(String text, List<String> words, String unitText, @Nullable Un
       String last = String.join("_", words.subList(from, words.size()));
       UnitText unit = UnitText.parse(last);
       if (unit != null) {
-        return new HeaderCell(text, List.copyOf(words.subList(0, from)), last, unit);
+        return new HeaderCell(text, List.copyOf(words), last, unit);
       }
     }
     // A bare "rpm" is both the name and the unit.

@@ -67,7 +67,10 @@ record Layout(char separator, int line, int unitsLine, List<HeaderCell> header) 
     }
     String begins = "the file begins '" + RepairLog.shorten(firstLine) + "'; ";
     if (mapping.headerLine() > 0) {
-      return "line " + mapping.headerLine() + " names no time column and a signal; " + begins
+      return "line "
+          + mapping.headerLine()
+          + " names no time column and a signal; "
+          + begins
           + "correct header_line or the column names in the mapping file";
     }
     return "no header line with a time column and at least one known signal in the first "

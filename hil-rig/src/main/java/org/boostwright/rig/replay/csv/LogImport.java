@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Imports a CSV log of any logger: finds separator, decimal sign, header, units and the format of
@@ -81,6 +80,10 @@ public final class LogImport {
       column.refuseIfUnreadable(file, rows.lines().length);
       traces.add(column);
     }
+    if (traces.isEmpty()) {
+      throw new LogRefusedException(
+          file, "no column holds a value; " + String.join("; ", notes) + "; record the log again");
+    }
     return new RecordedLog(
         file,
         time.nanos(),
@@ -90,14 +93,5 @@ public final class LogImport {
         repairs.list(),
         notes,
         plan.unused());
-  }
-
-  /** First line of a text, for recognising a format by its header. */
-  public static @Nullable String firstLine(byte[] bytes) {
-    int end = 0;
-    while (end < bytes.length && bytes[end] != '\n' && bytes[end] != '\r') {
-      end++;
-    }
-    return end == 0 ? null : new String(bytes, 0, end, java.nio.charset.StandardCharsets.UTF_8);
   }
 }

@@ -73,8 +73,12 @@ public final class RecordedLog {
       String also = notes.isEmpty() ? "" : " (" + String.join("; ", notes) + ")";
       throw new LogRefusedException(
           name,
-          "no column for " + signal.id() + also + "; name it in a mapping file under ["
-              + signal.id() + "]");
+          "no column for "
+              + signal.id()
+              + also
+              + "; name it in a mapping file under ["
+              + signal.id()
+              + "]");
     }
     return trace;
   }

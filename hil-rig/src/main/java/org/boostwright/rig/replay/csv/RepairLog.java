@@ -40,8 +40,7 @@ final class RepairLog {
 
   /** Text cut to a length that fits a message, control characters shown as '?'. */
   static String shorten(String text) {
-    String cut =
-        text.length() <= EXAMPLE_LENGTH ? text : text.substring(0, EXAMPLE_LENGTH) + "...";
+    String cut = text.length() <= EXAMPLE_LENGTH ? text : text.substring(0, EXAMPLE_LENGTH) + "...";
     StringBuilder clean = new StringBuilder(cut.length());
     for (int i = 0; i < cut.length(); i++) {
       char c = cut.charAt(i);

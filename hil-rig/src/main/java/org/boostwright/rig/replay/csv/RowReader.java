@@ -3,6 +3,7 @@ package org.boostwright.rig.replay.csv;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Walks over the rows of a log: first to see how numbers are written, then to read them. */
@@ -24,8 +25,7 @@ final class RowReader {
   private long[] nanos = {};
   private int[] lines = {};
 
-  RowReader(
-      String file, Layout layout, ColumnPlan plan, LogMapping mapping, RepairLog repairs) {
+  RowReader(String file, Layout layout, ColumnPlan plan, LogMapping mapping, RepairLog repairs) {
     this.file = file;
     this.layout = layout;
     this.plan = plan;
@@ -60,13 +60,20 @@ final class RowReader {
     int commas = 0;
     int points = 0;
     int firstComma = 0;
+    int[] numbers =
+        IntStream.concat(
+                IntStream.of(plan.timeCell()), plan.uses().stream().mapToInt(ColumnUse::cell))
+            .toArray();
     for (CsvRecord row = rows.next(); row != null && surveyed < SURVEYED_ROWS; row = rows.next()) {
       if (!isData(row) || row.getFieldCount() <= plan.timeCell()) {
         continue;
       }
       times[surveyed++] = row.getField(plan.timeCell()).strip();
-      for (ColumnUse use : plan.uses()) {
-        String cell = use.cell() < row.getFieldCount() ? row.getField(use.cell()).strip() : "";
+      for (int place : numbers) {
+        String cell = place < row.getFieldCount() ? row.getField(place).strip() : "";
+        if (cell.indexOf(':') >= 0) {
+          continue; // a time of day has its own decimals
+        }
         if (NumberCell.hasDecimalComma(cell)) {
           firstComma = commas++ == 0 ? (int) row.getStartingLineNumber() : firstComma;
         } else if (cell.indexOf('.') >= 0) {
@@ -115,7 +122,9 @@ final class RowReader {
         file,
         layout.line(),
         plan.timeCell() + 1,
-        "the time column has no unit and its steps (" + step + ") do not tell; declare format "
+        "the time column has no unit and its steps ("
+            + step
+            + ") do not tell; declare format "
             + "under [time] in a mapping file");
   }
 
@@ -135,6 +144,7 @@ final class RowReader {
     int all = 0;
     for (CsvRecord row = rows.next(); row != null; row = rows.next()) {
       if (!isData(row)) {
+        noteSkipped(row);
         continue;
       }
       all++;
@@ -168,6 +178,13 @@ final class RowReader {
     lines = Arrays.copyOf(places, read);
   }
 
+  private void noteSkipped(CsvRecord row) {
+    int line = (int) row.getStartingLineNumber();
+    if (line < layout.line()) {
+      repairs.add(RepairKind.LINES_BEFORE_HEADER, "", line, row.getField(0));
+    }
+  }
+
   /** Notes what is odd about the shape of a row; false when it must be left out. */
   private boolean fits(CsvRecord row, int width, int line) throws LogRefusedException {
     int cells = row.getFieldCount();
@@ -199,12 +216,16 @@ final class RowReader {
     if (count <= Math.max(3, rows / 100)) {
       return;
     }
-    Repair first =
-        repairs.list().stream().filter(r -> r.kind() == kind).findFirst().orElseThrow();
+    Repair first = repairs.list().stream().filter(r -> r.kind() == kind).findFirst().orElseThrow();
     boolean time = kind == RepairKind.UNREADABLE_TIME;
     String what =
-        count + " of " + rows + (time ? " rows have no readable time" : " rows are too long")
-            + ", first '" + first.example() + "'; ";
+        count
+            + " of "
+            + rows
+            + (time ? " rows have no readable time" : " rows are too long")
+            + ", first '"
+            + first.example()
+            + "'; ";
     String advice =
         time
             ? "time is HH:MM:SS, seconds or milliseconds; name its column and format under [time] "

@@ -6,8 +6,8 @@ import java.util.BitSet;
  * One signal of a log in its base unit, with what is known about its source.
  *
  * <p>A logger that asks a car for one signal at a time repeats the old values of the others in each
- * row. {@link #isFresh} tells the rows in which this signal was read anew from those in which an old
- * value is held; only a fresh row is a sample.
+ * row. {@link #isFresh} tells the rows in which this signal was read anew from those in which an
+ * old value is held; only a fresh row is a sample.
  */
 public final class SignalTrace {
   private final LogSignal signal;

@@ -15,8 +15,24 @@ final class TimeCell {
     if (format == TimeFormat.TIME_OF_DAY) {
       return timeOfDay(cell);
     }
-    double nanos = NumberCell.parse(cell, decimalComma) * format.nanosPerUnit();
-    return Math.abs(nanos) <= LARGEST_NANOS ? Math.round(nanos) : UNREADABLE;
+    String text = decimalComma ? cell.replace(',', '.') : cell;
+    double nanos = NumberCell.parse(text, false) * format.nanosPerUnit();
+    if (!(Math.abs(nanos) <= LARGEST_NANOS)) {
+      return UNREADABLE;
+    }
+    long exact = exact(text, (long) format.nanosPerUnit());
+    return exact == UNREADABLE ? Math.round(nanos) : exact;
+  }
+
+  /** Plain decimals without rounding: as a double, a clock that counts from 1970 loses 256 ns. */
+  private static long exact(String text, long nanosPerUnit) {
+    int point = text.indexOf('.');
+    long whole = digits(text, 0, point < 0 ? text.length() : point, 18);
+    long fraction = point < 0 || point + 1 == text.length() ? 0 : fraction(text, point + 1);
+    if (whole < 0 || fraction < 0) {
+      return UNREADABLE;
+    }
+    return whole * nanosPerUnit + fraction / (1_000_000_000L / nanosPerUnit);
   }
 
   /** {@code HH:MM:SS}, decimals after point or comma; a date before it is skipped. */
@@ -40,7 +56,12 @@ final class TimeCell {
     long minutes = digits(text, first + 1, second, 2);
     long seconds = digits(text, second + 1, end, 2);
     long fraction = point < 0 ? 0 : fraction(text, point + 1);
-    if (hours < 0 || hours > 23 || minutes < 0 || minutes > 59 || seconds < 0 || seconds > 60
+    if (hours < 0
+        || hours > 23
+        || minutes < 0
+        || minutes > 59
+        || seconds < 0
+        || seconds > 60
         || fraction < 0) {
       return UNREADABLE;
     }

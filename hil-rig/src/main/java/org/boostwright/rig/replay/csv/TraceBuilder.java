@@ -36,11 +36,11 @@ final class TraceBuilder {
 
   void add(CellColumn column) throws LogRefusedException {
     ColumnUse use = column.use();
-    if (!column.hasValues()) {
+    double[] values = column.written(time.kept());
+    if (Arrays.stream(values).allMatch(Double::isNaN)) {
       notes.add("'" + use.header() + "' has no value in any row; " + use.signal().id() + " is left out");
       return;
     }
-    double[] values = column.written(time.kept());
     boolean undeclared = use.unitAssumed() && use.declared() == ColumnMapping.NONE;
     double scale = undeclared && isFraction(use, values) ? 100.0 : 1.0;
     for (int i = 0; scale != 1.0 && i < values.length; i++) {
@@ -58,6 +58,10 @@ final class TraceBuilder {
     if (use.gauge() && use.signal() == LogSignal.MAP) {
       checkGauge(use, values);
     }
+  }
+
+  boolean isEmpty() {
+    return drafts.isEmpty();
   }
 
   private boolean isFraction(ColumnUse use, double[] values) {

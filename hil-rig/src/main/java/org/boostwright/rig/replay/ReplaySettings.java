@@ -76,7 +76,8 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
             NOTHING_WIRED,
             AnalogChannel.THROTTLE,
             car.actuator(),
-            car.pins());
+            car.pins(),
+            car.converter());
     return new ReplaySettings(settings, traces, notes);
   }
 

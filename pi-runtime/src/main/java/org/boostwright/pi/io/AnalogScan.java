@@ -35,14 +35,18 @@ public final class AnalogScan {
     others = plan.turnLength() == 0 ? 0 : others % plan.turnLength();
     for (int slot = 0; slot < plan.conversionsPerPass(); slot++) {
       int channel = slot == 0 ? AnalogChannel.MAP.ordinal() : plan.other(others++);
-      boolean done = convert(channel);
-      if (!done && clock.nanoTime() + converter.convertNanos() <= deadline) {
+      boolean done = fits(deadline) && convert(channel);
+      if (!done && fits(deadline)) {
         done = convert(channel);
       }
       if (!done) {
         queue.put(channel, false, Double.NaN, clock.nanoTime());
       }
     }
+  }
+
+  private boolean fits(long deadlineNanos) {
+    return clock.nanoTime() + converter.convertNanos() - deadlineNanos <= 0L;
   }
 
   private boolean convert(int channel) {

@@ -10,7 +10,7 @@ import java.nio.file.StandardOpenOption;
  * One sysfs attribute that holds a whole number, kept open. One write sets it, one read returns it;
  * nothing is allocated.
  */
-final class AttributeFile implements AutoCloseable {
+final class AttributeFile implements NumberFile {
   private static final int LONGEST = 24;
 
   private final FileChannel channel;
@@ -21,8 +21,8 @@ final class AttributeFile implements AutoCloseable {
     channel = FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE);
   }
 
-  /** Writes a number that is not negative in a single write. */
-  synchronized void write(long number) throws IOException {
+  @Override
+  public synchronized void write(long number) throws IOException {
     // No leading zeros: the kernel would read them as an octal number.
     int at = LONGEST;
     digits[--at] = '\n';
@@ -36,8 +36,8 @@ final class AttributeFile implements AutoCloseable {
     channel.write(buffer, 0L);
   }
 
-  /** Reads the number; -1 when there is none. */
-  synchronized long read() throws IOException {
+  @Override
+  public synchronized long read() throws IOException {
     buffer.clear();
     int count = channel.read(buffer, 0L);
     long number = count > 0 ? 0L : -1L;

@@ -49,7 +49,7 @@ final class EdgeReader implements AutoCloseable {
   public void close() {
     stopping = true;
     try {
-      thread.join(2 * WAIT_NANOS / 1_000_000L);
+      thread.join(2 * WAIT_NANOS / 1_000_000L); // at once when never started
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }

@@ -34,6 +34,7 @@ public final class PiIo implements CarIo {
   private final PulseTimer engine;
   private final PulseTimer road;
   private final EdgeReader engineReader;
+  private final @Nullable EdgeReader roadReader;
 
   private PiIo(Settings settings, Hardware hardware, SysfsPlaces places, Clock clock)
       throws IOException {
@@ -71,13 +72,12 @@ public final class PiIo implements CarIo {
       engine = new PulseTimer((long) (1e9 / (SPIKE_FACTOR * redlinePulses)));
       road = new PulseTimer((long) (1e9 / ROAD_SPIKE_PER_SECOND));
       engineReader = reader(hardware, pins.tach(), "tach", engine, clock);
-      engineReader.start();
-      if (pins.road() != PinSettings.NOT_WIRED) {
-        reader(hardware, pins.road(), "road speed", road, clock).start();
-      }
+      roadReader =
+          pins.road() == PinSettings.NOT_WIRED
+              ? null
+              : reader(hardware, pins.road(), "road speed", road, clock);
       scanThread = new ScanThread(scan, clock, plan.convertNanos() + AHEAD_NANOS);
       opened.push(scanThread);
-      scanThread.start();
     } catch (IOException | RuntimeException e) {
       closeAll();
       throw e;
@@ -85,13 +85,32 @@ public final class PiIo implements CarIo {
   }
 
   /**
-   * Opens everything, outputs off.
+   * Opens everything, outputs off; {@link #start} then starts the inputs' threads.
    *
    * @throws IOException with words for people
    */
   public static PiIo open(Settings settings, Hardware hardware, SysfsPlaces places, Clock clock)
       throws IOException {
     return new PiIo(settings, hardware, places, clock);
+  }
+
+  /** Starts the threads that convert and that wait for pulses. */
+  public void start() {
+    scanThread.start();
+    engineReader.start();
+    if (roadReader != null) {
+      roadReader.start();
+    }
+  }
+
+  /** The converter's passes; run by its thread once started. */
+  AnalogScan scan() {
+    return scan;
+  }
+
+  /** The engine-speed pulses; fed by its thread once started. */
+  PulseTimer engine() {
+    return engine;
   }
 
   private OutputLine opened(OutputLine line) {

@@ -20,19 +20,19 @@ public final class SysfsPwm implements AutoCloseable {
   private static final long EXPORT_STEP_NANOS = 10_000_000L;
 
   private final Path channel;
-  private final AttributeFile duty;
-  private final AttributeFile enable;
-  private final AttributeFile period;
+  private final NumberFile duty;
+  private final NumberFile enable;
+  private final NumberFile period;
   private long periodNanos;
   private long dutyNanos;
   private boolean enabled;
   private boolean closed;
 
-  private SysfsPwm(Path channel, double hz) throws IOException {
+  private SysfsPwm(Path channel, double hz, NumberFile.Opener opener) throws IOException {
     this.channel = channel;
-    enable = new AttributeFile(channel.resolve("enable"));
-    duty = new AttributeFile(channel.resolve("duty_cycle"));
-    period = new AttributeFile(channel.resolve("period"));
+    enable = opener.open(channel.resolve("enable"));
+    duty = opener.open(channel.resolve("duty_cycle"));
+    period = opener.open(channel.resolve("period"));
     writeOff();
     setPeriod(hz);
   }
@@ -47,6 +47,12 @@ public final class SysfsPwm implements AutoCloseable {
    * @throws IOException with words for people
    */
   public static SysfsPwm open(Path root, int chip, int number, double hz, Clock clock)
+      throws IOException {
+    return open(root, chip, number, hz, clock, AttributeFile::new);
+  }
+
+  static SysfsPwm open(
+      Path root, int chip, int number, double hz, Clock clock, NumberFile.Opener opener)
       throws IOException {
     Path chipFolder = root.resolve("pwmchip" + chip);
     if (!Files.isDirectory(chipFolder)) {
@@ -74,7 +80,7 @@ public final class SysfsPwm implements AutoCloseable {
           folder + " has polarity '" + text(polarity) + "' and not 'normal': the coil would be"
               + " energised at duty 0; write normal to it before starting");
     }
-    return new SysfsPwm(folder, hz);
+    return new SysfsPwm(folder, hz, opener);
   }
 
   private static String chipsThereAre(Path root) throws IOException {

@@ -121,9 +121,12 @@ public final class EngineWatch {
     return ambientMeasured;
   }
 
-  /** Time since ambient was measured, s; time since start when it never was. */
+  /**
+   * Time since ambient was measured, s; infinite when it never was in this run, because nobody
+   * knows where the car has been since.
+   */
   public double ambientAgeSeconds(long nowNanos) {
-    return (nowNanos - (ambientMeasured ? ambientNanos : startNanos)) * 1e-9;
+    return ambientMeasured ? (nowNanos - ambientNanos) * 1e-9 : Double.POSITIVE_INFINITY;
   }
 
   /** Last valid manifold pressure seen, kPa absolute. */

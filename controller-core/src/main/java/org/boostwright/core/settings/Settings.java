@@ -71,4 +71,23 @@ public record Settings(
         null,
         null);
   }
+
+  /** The same settings with other sensors. */
+  public Settings withSensors(SensorSettings other) {
+    return new Settings(
+        car,
+        units,
+        other,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        feedback,
+        spool,
+        optional,
+        demand,
+        actuator,
+        pins,
+        converter);
+  }
 }

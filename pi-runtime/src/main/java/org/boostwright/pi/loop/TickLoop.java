@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * outputs read back as commanded and which the core permits. Anything thrown out of a tick is rest
  * first, and the end of the loop.
  */
+@SuppressWarnings("NonAtomicVolatileUpdate") // only the tick thread counts
 public final class TickLoop {
   private static final long TICK = Controller.TICK_NANOS;
 
@@ -33,6 +34,8 @@ public final class TickLoop {
   private double pwmHz;
   private volatile boolean stopping;
   private volatile long lastTickNanos;
+  private volatile double measuredAmbientKpaAbs = Double.NaN;
+  private volatile int keyOffTicks;
   private volatile @Nullable Throwable failure;
 
   /**
@@ -114,6 +117,7 @@ public final class TickLoop {
       followFrequency(guest.after(now, inputs, outputs));
     }
     record(now);
+    watchKeyAndAmbient();
     lastTickNanos = now;
     stats.ended(clock.nanoTime() - now);
   }
@@ -122,6 +126,14 @@ public final class TickLoop {
     if (hz != pwmHz && !outputs.pwmEnabled && io.setPwmHz(hz)) {
       pwmHz = hz;
     }
+  }
+
+  private void watchKeyAndAmbient() {
+    if (controller.monitor().engine().stopped()) {
+      measuredAmbientKpaAbs = controller.monitor().engine().ambientKpaAbs();
+    }
+    boolean off = controller.settings().optional().keyInput() && !inputs.keyOn;
+    keyOffTicks = off && outputs.engineRpm == 0.0 ? keyOffTicks + 1 : 0;
   }
 
   private void record(long now) {
@@ -145,6 +157,16 @@ public final class TickLoop {
   /** When the last tick began, ns; 0 before the first. */
   public long lastTickNanos() {
     return lastTickNanos;
+  }
+
+  /** Ambient pressure last measured in this run, kPa absolute; NaN while it never was. */
+  public double measuredAmbientKpaAbs() {
+    return measuredAmbientKpaAbs;
+  }
+
+  /** How long the key has been off with the engine standing, ns; 0 where no key is wired. */
+  public long keyOffNanos() {
+    return keyOffTicks * TICK;
   }
 
   /** What was thrown out of a tick; null when nothing was. */

@@ -11,6 +11,7 @@ import org.boostwright.core.monitor.TimingWatch;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.OptionalWires;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.signal.ChannelSignal;
 import org.boostwright.core.signal.Signals;
 import org.boostwright.core.state.Permission;
 import org.boostwright.core.state.SafetyState;
@@ -32,7 +33,8 @@ public final class Controller {
   private static final long FINDINGS =
       FaultCode.SPOOL_NOT_RISING.bit()
           | FaultCode.TARGET_OUT_OF_REACH.bit()
-          | FaultCode.TARGET_LIMITED.bit();
+          | FaultCode.TARGET_LIMITED.bit()
+          | FaultCode.AMBIENT_IN_DOUBT.bit();
 
   private static final long OUT_OF_REACH_NANOS = 500_000_000L;
 
@@ -48,7 +50,7 @@ public final class Controller {
   private final OutputGate gate;
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
 
-  private boolean coilCommanded;
+  private double commandedDuty;
   private boolean reachable = true;
   private long outOfReachSinceNanos;
   private boolean crashed;
@@ -112,7 +114,7 @@ public final class Controller {
       crashed = true;
       crash = thrown.toString();
     }
-    coilCommanded = outputs.coilSupplyClosed && outputs.dutyFraction > 0.0;
+    commandedDuty = outputs.coilSupplyClosed ? outputs.dutyFraction : 0.0;
   }
 
   private void tick(long nowNanos, Inputs inputs, Outputs outputs) {
@@ -120,15 +122,16 @@ public final class Controller {
     double dt = timing.update(nowNanos, faults);
     faults.sample(FaultCode.INTERNAL, crashed, nowNanos);
     signals.update(nowNanos, inputs);
-    monitor.update(nowNanos, signals, inputs, coilCommanded);
+    monitor.update(nowNanos, signals, inputs, commandedDuty);
 
     double rpm = signals.engineRpm();
     double throttlePct = signals.throttle().value();
     double mapKpaAbs = signals.map().value();
     double ambientKpaAbs = monitor.ambientKpaAbs();
     int gear = gears.update(rpm, signals.roadKmh(), dt);
-    control.updateTarget(throttlePct, rpm, gear, monitor, inputs.highBoost);
-    boolean demand = control.demand(throttlePct, rpm, ambientKpaAbs);
+    double demandPct = demandPct();
+    control.updateTarget(demandPct, rpm, gear, monitor, inputs.highBoost);
+    boolean demand = control.demand(demandPct, rpm, ambientKpaAbs);
     machine.update(
         faults.worstReaction(),
         missing(inputs),
@@ -138,11 +141,8 @@ public final class Controller {
 
     decideDuty(nowNanos, inputs, outputs, rpm, mapKpaAbs, dt);
 
-    OptionalWires wires = settings.optional();
-    boolean keyOff = wires.keyInput() && !inputs.keyOn;
-    boolean keyCycled = keyOff || (!wires.keyInput() && monitor.engine().stopped());
-    faults.endTick(nowNanos, monitor.throttleReleased(nowNanos), keyCycled);
-    if (keyCycled) {
+    faults.endTick(nowNanos, monitor.throttleReleased(nowNanos), monitor.keyCycled());
+    if (monitor.keyCycled()) {
       crashed = false;
     }
     report(outputs, rpm, throttlePct, mapKpaAbs, gear);
@@ -150,6 +150,15 @@ public final class Controller {
       LogFormat.fill(row, nowNanos, inputs, outputs);
       faults.storeFrames(row);
     }
+  }
+
+  /** What the driver asks for: throttle, or the pedal; a pedal that cannot be read asks nothing. */
+  private double demandPct() {
+    if (settings.demand() != AnalogChannel.PEDAL) {
+      return signals.throttle().value();
+    }
+    ChannelSignal pedal = signals.channel(AnalogChannel.PEDAL);
+    return pedal != null && pedal.usable() ? pedal.value() : 0.0;
   }
 
   private void decideDuty(

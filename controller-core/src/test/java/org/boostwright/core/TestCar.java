@@ -16,7 +16,9 @@ import org.boostwright.core.table.Curve;
 import org.boostwright.core.table.Table2d;
 import org.jspecify.annotations.Nullable;
 
-/** A test car to be changed in one place before it is built: change a field, then {@link #build}. */
+/**
+ * A test car to be changed in one place before it is built: change a field, then {@link #build}.
+ */
 public final class TestCar {
   public final @Nullable AnalogSensor[] channels = new @Nullable AnalogSensor[AnalogChannel.COUNT];
   public MapLocation mapLocation = MapLocation.INTAKE_MANIFOLD;

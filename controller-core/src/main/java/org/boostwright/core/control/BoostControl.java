@@ -5,16 +5,18 @@ import org.boostwright.core.settings.FeedbackSettings;
 import org.boostwright.core.settings.LimitSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.UnitSettings;
+import org.boostwright.core.table.Curve;
 import org.boostwright.core.table.Table2d;
 
 /**
  * The duty that is wanted: base duty, corrected for ambient pressure, plus the trim of the pressure
  * feedback, or the spool strategy.
  *
- * <p>Base duty was tabled at the standard atmosphere. A spring holds gauge pressure: the same
- * absolute target at a lower ambient needs a smaller share {@code s} of a larger gauge pressure at
- * the actuator, {@code s' = s * (target - p0 + drop)/(target - p + drop)} with the intercooler's
- * pressure drop, and the valve command is 1 - s.
+ * <p>Base duty was tabled for the table's own target at the standard atmosphere p0. A spring holds
+ * gauge pressure, so a lower ambient p or a lowered target needs another share s of the gauge
+ * pressure at the actuator: {@code s' = (s*(tabled - p0 + drop) - help*(p0 - p))/(target - p +
+ * drop)}, with the intercooler's pressure drop and the part of the actuator's work that the exhaust
+ * takes over in thinner air. The valve command is 1 - s.
  */
 public final class BoostControl {
   /** Pressure between valve supply and manifold: common practice 5 to 15 kPa, no source. */
@@ -28,6 +30,8 @@ public final class BoostControl {
 
   static final double RECOVERY_SECONDS = 1.0;
   private static final double OUT_OF_REACH_KPA = 5.0;
+  private static final double LIMITED_DUTY = 1e-9;
+  private static final double STILL_KPA_PER_SECOND = 15.0;
   private static final double MEASUREMENT_FILTER_SECONDS = 0.010;
 
   private final LimitSettings limits;
@@ -36,6 +40,7 @@ public final class BoostControl {
   private final TargetStage target;
   private final DutyWindow window;
   private final Spool spool;
+  private final Curve exhaustHelp;
   private final Pid pid = new Pid();
 
   private long outside;
@@ -57,6 +62,7 @@ public final class BoostControl {
     target = new TargetStage(settings);
     window = new DutyWindow(settings.valve());
     spool = new Spool(settings.spool());
+    exhaustHelp = settings.exhaustHelp();
   }
 
   /** Computes target and base duty for this tick, whatever the state. */
@@ -74,21 +80,23 @@ public final class BoostControl {
       outside++;
     }
     double tabled = baseDuty.at(throttlePct, rpm);
-    baseFraction = forAmbient(tabled, monitor.ambientKpaAbs());
+    baseFraction = forAmbient(tabled, rpm, monitor.ambientKpaAbs());
   }
 
-  private double forAmbient(double tabledDuty, double ambientKpaAbs) {
+  private double forAmbient(double tabledDuty, double rpm, double ambientKpaAbs) {
     double command = window.commandOf(tabledDuty);
     if (!(command > 0.0)) {
       return tabledDuty;
     }
     double reference =
-        target.targetKpaAbs() - UnitSettings.STANDARD_ATMOSPHERE_KPA + INTERCOOLER_DROP_KPA;
+        target.tabledKpaAbs() - UnitSettings.STANDARD_ATMOSPHERE_KPA + INTERCOOLER_DROP_KPA;
     double here = target.targetKpaAbs() - ambientKpaAbs + INTERCOOLER_DROP_KPA;
     if (!(reference > INTERCOOLER_DROP_KPA && here > INTERCOOLER_DROP_KPA)) {
       return tabledDuty;
     }
-    double corrected = 1.0 - (1.0 - command) * reference / here;
+    double actuator = (1.0 - command) * reference;
+    double lost = UnitSettings.STANDARD_ATMOSPHERE_KPA - ambientKpaAbs;
+    double corrected = 1.0 - (actuator - exhaustHelp.at(rpm) * lost) / here;
     return corrected > 0.0 ? window.dutyOf(corrected) : 0.0;
   }
 
@@ -154,7 +162,8 @@ public final class BoostControl {
   }
 
   private double trimmed(double error, double rpm, double ceiling, boolean trimAllowed, double dt) {
-    if (!(feedback.enabled() && trimAllowed) || !(baseFraction > 0.0)) {
+    boolean trims = feedback.enabled() && trimAllowed && !spool.pending(error);
+    if (!trims || !(baseFraction > 0.0)) {
       trimming = false;
       trimFraction = 0.0;
       outOfReach = false;
@@ -178,11 +187,24 @@ public final class BoostControl {
     duty = Math.max(baseFraction - cap, Math.min(baseFraction + cap, duty));
     double realised = Math.min(window.realisable(duty), ceiling);
     double applied = realised - baseFraction;
-    boolean near = Math.abs(error) <= feedback.activeWithinKpa();
-    pid.integrate(error, near ? ki : 0.0, applied, feedback.trackingSeconds(), dt);
-    outOfReach = error > OUT_OF_REACH_KPA && applied < wantedTrim - 1e-9;
+    integrate(error, ki, wantedTrim, applied, dt);
+    outOfReach = error > OUT_OF_REACH_KPA && applied < wantedTrim - LIMITED_DUTY;
     trimFraction = applied;
     return realised;
+  }
+
+  /**
+   * Near the target the integral moves and tracks the limits. Far from it, it holds while a limit
+   * acts, so that back-calculation cannot trade it for the large proportional part, and while
+   * pressure still moves; a pressure that stands still far from the target is integrated away.
+   */
+  private void integrate(double error, double ki, double wantedTrim, double applied, double dt) {
+    boolean near = Math.abs(error) <= feedback.activeWithinKpa();
+    boolean limited = !(Math.abs(applied - wantedTrim) <= LIMITED_DUTY);
+    boolean still = Math.abs(pid.derivative()) <= STILL_KPA_PER_SECOND;
+    if (near || (still && !limited)) {
+      pid.integrate(error, ki, applied, feedback.trackingSeconds(), dt);
+    }
   }
 
   private void observe(double newMapKpaAbs, double dt) {

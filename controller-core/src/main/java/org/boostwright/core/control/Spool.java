@@ -95,6 +95,11 @@ public final class Spool {
     return gaveUp;
   }
 
+  /** Enabled, has not acted on this demand, and will once pressure is high enough. */
+  public boolean pending(double errorKpa) {
+    return settings.enabled() && phase == Phase.ARMED && errorKpa > WORTH_KPA;
+  }
+
   /** Armed: has not acted on this demand. */
   public boolean armed() {
     return phase == Phase.ARMED;

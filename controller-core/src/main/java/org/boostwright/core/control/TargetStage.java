@@ -16,6 +16,7 @@ public final class TargetStage {
   private final boolean hasSelector;
   private long outside;
   private double targetKpaAbs = Double.NaN;
+  private double tabledKpaAbs = Double.NaN;
   private boolean limited;
 
   /** A stage that has computed nothing yet. */
@@ -48,6 +49,7 @@ public final class TargetStage {
       outside++;
     }
     double wanted = table.at(throttlePct, rpm);
+    tabledKpaAbs = wanted;
     double target = wanted;
     if (!(intakeAirC < limits.springOnlyIntakeC())) {
       target = Math.min(target, ambientKpaAbs);
@@ -80,6 +82,11 @@ public final class TargetStage {
   /** Target after every adjustment, kPa absolute; NaN when an input is unknown. */
   public double targetKpaAbs() {
     return targetKpaAbs;
+  }
+
+  /** Target of the table before any adjustment, kPa absolute. */
+  public double tabledKpaAbs() {
+    return tabledKpaAbs;
   }
 
   /** Something lowered the table's target by more than 0.5 kPa. */

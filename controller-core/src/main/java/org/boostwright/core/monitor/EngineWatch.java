@@ -9,7 +9,9 @@ import org.boostwright.core.signal.Signals;
  * stopped engine shows.
  *
  * <p>Stopped = no engine pulse for 2 s, no road-speed pulse for 2 s, and manifold pressure steady
- * within 60 to 106 kPa for 1 s. Nothing that needs a stopped engine is done otherwise.
+ * within 60 to 106 kPa for 1 s. Once the engine has been seen stopped since key-on, that pressure
+ * must also be one the weather and the road can have brought since: a steady cruise with a dead
+ * speed signal is not a stop. Nothing that needs a stopped engine is done otherwise.
  */
 public final class EngineWatch {
   static final long QUIET_NANOS = 2_000_000_000L;
@@ -17,6 +19,12 @@ public final class EngineWatch {
   static final double STEADY_KPA = 2.5;
   static final double AMBIENT_LOW_KPA = 60.0;
   static final double AMBIENT_HIGH_KPA = 106.0;
+
+  /** Two readings of one ambient pressure differ by less than this, kPa. */
+  static final double AMBIENT_TOLERANCE_KPA = 4.0;
+
+  /** Fastest change of ambient pressure allowed for, kPa per s (about 1000 m in ten minutes). */
+  static final double CLIMB_KPA_PER_SECOND = 0.02;
 
   private static final double AVERAGE_GAIN = 0.02;
 
@@ -33,8 +41,8 @@ public final class EngineWatch {
   private boolean steadyOutOfRange;
   private double ambientKpaAbs;
   private boolean ambientMeasured;
+  private boolean seenStopped;
   private long ambientNanos;
-  private double lastValidKpa;
 
   /** Knows nothing yet but the ambient pressure the settings assume. */
   public EngineWatch(Settings settings) {
@@ -42,8 +50,13 @@ public final class EngineWatch {
     ambientKpaAbs = settings.sensors().ambientKpaAbs();
   }
 
-  /** Judges one tick. */
-  public void update(long nowNanos, Signals signals) {
+  /**
+   * Judges one tick.
+   *
+   * @param keyOff a key is wired and off: what was seen of the ambient may have changed until it is
+   *     on again
+   */
+  public void update(long nowNanos, Signals signals, boolean keyOff) {
     if (!started) {
       started = true;
       startNanos = nowNanos;
@@ -61,13 +74,22 @@ public final class EngineWatch {
             && signals.map().status() == SignalStatus.VALID
             && lastSampleNanos - steadySinceNanos >= STEADY_NANOS;
     boolean inRange = averageKpa >= AMBIENT_LOW_KPA && averageKpa <= AMBIENT_HIGH_KPA;
-    stopped = quiet && steady && inRange;
-    steadyOutOfRange = quiet && steady && !inRange;
+    if (keyOff) {
+      seenStopped = false;
+    }
+    stopped = quiet && steady && inRange && (!seenStopped || explainedByRoad(nowNanos));
+    steadyOutOfRange = quiet && steady && !inRange && !seenStopped;
     if (stopped) {
       ambientKpaAbs = averageKpa;
       ambientMeasured = true;
+      seenStopped = true;
       ambientNanos = nowNanos;
     }
+  }
+
+  private boolean explainedByRoad(long nowNanos) {
+    double climb = CLIMB_KPA_PER_SECOND * ambientAgeSeconds(nowNanos);
+    return Math.abs(averageKpa - ambientKpaAbs) <= AMBIENT_TOLERANCE_KPA + climb;
   }
 
   private void trackSteadiness(long nowNanos, Signals signals) {
@@ -77,7 +99,6 @@ public final class EngineWatch {
       return;
     }
     double kpa = signals.map().value();
-    lastValidKpa = kpa;
     // One old sample, held because no new one comes, is no steady pressure.
     if (signals.map().fresh()) {
       lastSampleNanos = nowNanos;
@@ -106,7 +127,7 @@ public final class EngineWatch {
     return stopped;
   }
 
-  /** No pulses, steady pressure, but at a value no atmosphere has. */
+  /** No pulses, steady pressure, but at a value no atmosphere has, ever since key-on. */
   public boolean steadyOutOfRange() {
     return steadyOutOfRange;
   }
@@ -129,8 +150,13 @@ public final class EngineWatch {
     return ambientMeasured ? (nowNanos - ambientNanos) * 1e-9 : Double.POSITIVE_INFINITY;
   }
 
-  /** Last valid manifold pressure seen, kPa absolute. */
-  double lastValidKpa() {
-    return lastValidKpa;
+  /** Manifold pressure while it is steady, averaged over about 0.25 s, kPa absolute. */
+  double steadyKpaAbs() {
+    return averageKpa;
+  }
+
+  /** Time without an engine pulse, ns, counted from the first tick while there never was one. */
+  long silentNanos(long nowNanos, Signals signals) {
+    return Math.min(signals.engine().age(nowNanos), nowNanos - startNanos);
   }
 }

@@ -32,6 +32,7 @@ public enum FaultCode {
   THROTTLE_STALE("throttle_stale", "S9 S12", Reaction.REST, ClearRule.GOOD_FOR_CLEAR_TIME, 30, 2.0),
   THROTTLE_AGAINST_PEDAL(
       "throttle_against_pedal", "S12", Reaction.REST, ClearRule.GOOD_FOR_CLEAR_TIME, 10, 2.0),
+  PEDAL_SIGNAL("pedal_signal", "S12", Reaction.SUBSTITUTE, ClearRule.GOOD_FOR_CLEAR_TIME, 10, 2.0),
   ENGINE_SPEED_LOST(
       "engine_speed_lost", "S13", Reaction.REST, ClearRule.GOOD_FOR_CLEAR_TIME, 10, 2.0),
   ENGINE_SPEED_JUMPS(
@@ -45,7 +46,7 @@ public enum FaultCode {
   BAROMETER_SIGNAL(
       "barometer_signal", "S14", Reaction.SUBSTITUTE, ClearRule.GOOD_FOR_CLEAR_TIME, 10, 2.0),
   AMBIENT_IN_DOUBT(
-      "ambient_in_doubt", "S14", Reaction.SUBSTITUTE, ClearRule.GOOD_FOR_CLEAR_TIME, 10, 2.0),
+      "ambient_in_doubt", "S14", Reaction.REPORT, ClearRule.GOOD_FOR_CLEAR_TIME, 10, 2.0),
   SPOOL_NOT_RISING(
       "spool_not_rising", "P3", Reaction.REPORT, ClearRule.GOOD_FOR_CLEAR_TIME, 30, 2.0),
   TARGET_OUT_OF_REACH(

@@ -20,9 +20,6 @@ public final class Monitor {
   /** Supply below this cannot drive a coil reliably, V. */
   static final double SUPPLY_LOW_VOLTS = 9.0;
 
-  /** Barometer and pressure sensor may differ by this with the engine stopped, kPa. */
-  static final double AMBIENT_TOLERANCE_KPA = 4.0;
-
   /** Fastest fall the wastegate alone explains, kPa/s. */
   static final double EXPLAINED_FALL_KPA_PER_SECOND = 300.0;
 
@@ -31,38 +28,30 @@ public final class Monitor {
 
   static final long BOOSTED_NANOS = 200_000_000L;
 
-  /** No engine pulse for this long while pressure or road speed says it runs is a lost signal. */
-  static final long PULSE_LOST_NANOS = 250_000_000L;
-
-  /** A pressure this far from ambient cannot belong to a stopped engine, kPa. */
-  static final double ENGINE_AT_WORK_KPA = 15.0;
-
   static final double THROTTLE_OPEN_PCT = 40.0;
   static final double PEDAL_CLOSED_PCT = 8.0;
 
   /** A lost intake-air sensor is replaced by this, hot enough to take boost away, degC. */
   static final double INTAKE_AIR_SUBSTITUTE_C = 60.0;
 
-  /** Fastest climb allowed for without a barometer, kPa per s (about 1000 m in ten minutes). */
-  static final double CLIMB_KPA_PER_SECOND = 0.02;
-
-  /** Largest drift allowed for without a barometer (a climb of 2000 m), kPa. */
-  static final double CLIMB_BOUND_KPA = 22.0;
-
   private final FaultTable faults;
   private final OptionalWires wires;
   private final EngineWatch engine;
+  private final AmbientWatch ambient;
+  private final SpeedLossWatch speedLoss = new SpeedLossWatch();
   private final LifeWatch life;
-  private final NoiseWatch noise;
+  private final @Nullable NoiseWatch noise;
   private final OverboostWatch overboost;
+  private final CoilWatch coil;
+  private final boolean frozenWatched;
+  private final boolean jumpsWatched;
 
   private boolean everBoosted;
   private long boostedNanos;
   private boolean released;
   private long releasedSinceNanos;
   private boolean fallUnexplained;
-  private double ambientKpaAbs = Double.NaN;
-  private double ambientFloorKpaAbs = Double.NaN;
+  private boolean keyCycled;
   private double intakeAirC = 20.0;
 
   /** Watches that have judged nothing yet. */
@@ -70,30 +59,43 @@ public final class Monitor {
     this.faults = faults;
     wires = settings.optional();
     engine = new EngineWatch(settings);
+    ambient = new AmbientWatch(settings.sensors().ambientKpaAbs());
     life = new LifeWatch(settings.sensors());
     AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
-    boolean noiseKnown = map != null && map.frozenIsWatched();
-    noise = new NoiseWatch(noiseKnown ? settings.sensors().mapNoiseKpa() : 0.0);
+    frozenWatched = map != null && map.frozenIsWatched();
+    jumpsWatched = map != null && Double.isFinite(map.maxRatePerSecond());
+    double ratedKpa = settings.sensors().mapNoiseKpa();
+    noise = frozenWatched && ratedKpa > 0.0 ? new NoiseWatch(ratedKpa) : null;
     overboost = new OverboostWatch(settings.limits().cutoffKpaAbs(), settings.limits().engineCut());
+    coil = new CoilWatch(settings.valve().frequencyHz());
   }
 
-  /** Judges one tick; the signals are already updated. */
-  public void update(long nowNanos, Signals signals, Inputs inputs, boolean coilCommanded) {
-    boolean keyOn = !wires.keyInput() || inputs.keyOn;
-    engine.update(nowNanos, signals);
-    watchAmbient(nowNanos, signals);
+  /**
+   * Judges one tick; the signals are already updated.
+   *
+   * @param commandedDuty duty commanded in the last tick, 0 to 1; 0 where the coil supply was open
+   */
+  public void update(long nowNanos, Signals signals, Inputs inputs, double commandedDuty) {
+    boolean keyOff = wires.keyInput() && !inputs.keyOn;
+    engine.update(nowNanos, signals, keyOff);
+    keyCycled = wires.keyInput() ? keyOff : engine.stopped();
+    @Nullable ChannelSignal barometer = signals.channel(AnalogChannel.BAROMETER);
+    if (barometer != null) {
+      watchSlow(FaultCode.BAROMETER_SIGNAL, barometer, nowNanos);
+    }
+    ambient.update(nowNanos, barometer, engine, faults);
     watchMap(nowNanos, signals);
     watchThrottle(nowNanos, signals);
     watchEngineSpeed(nowNanos, signals);
     watchSupply(nowNanos, signals);
     watchIntakeAir(nowNanos, signals);
-    overboost.update(nowNanos, signals, faults, keyOn);
+    overboost.update(nowNanos, signals, faults, keyCycled);
     faults.sample(FaultCode.OUTPUTS_WRONG, inputs.outputsWrong, nowNanos);
     if (wires.permitInput()) {
       faults.sample(FaultCode.PERMIT_OPEN, !inputs.permit, nowNanos);
     }
     if (wires.coilFeedback()) {
-      faults.sample(FaultCode.COIL_FEEDBACK, inputs.coilEnergised && !coilCommanded, nowNanos);
+      coil.update(nowNanos, commandedDuty, inputs.coilEnergised, faults);
     }
   }
 
@@ -104,51 +106,33 @@ public final class Monitor {
       faults.sample(FaultCode.MAP_SIGNAL_LOW, map.has(ChannelSignal.LOW), nowNanos);
       faults.sample(FaultCode.MAP_SIGNAL_HIGH, map.has(ChannelSignal.HIGH), nowNanos);
       faults.sample(FaultCode.MAP_NOT_A_NUMBER, map.has(ChannelSignal.NOT_A_NUMBER), nowNanos);
-      faults.sample(FaultCode.MAP_FROZEN, map.has(ChannelSignal.FROZEN), nowNanos);
-      faults.sample(FaultCode.MAP_JUMPS, map.has(ChannelSignal.JUMP), nowNanos);
+      if (frozenWatched) {
+        faults.sample(FaultCode.MAP_FROZEN, map.has(ChannelSignal.FROZEN), nowNanos);
+      }
+      if (jumpsWatched) {
+        faults.sample(FaultCode.MAP_JUMPS, map.has(ChannelSignal.JUMP), nowNanos);
+      }
     }
     boolean valid = map.fresh() && map.status() == SignalStatus.VALID;
-    if (map.usable() && map.value() > ambientKpaAbs + BOOSTED_KPA) {
+    if (map.usable() && map.value() > ambient.kpaAbs() + BOOSTED_KPA) {
       boostedNanos = nowNanos;
       everBoosted = true;
     }
     boolean fromBoost = everBoosted && nowNanos - boostedNanos <= BOOSTED_NANOS;
     fallUnexplained =
         fromBoost
-            && !signals.throttleExplains()
+            && !signals.throttleExplainsFall()
             && map.usable()
             && signals.mapSlopeKpaPerSecond() < -EXPLAINED_FALL_KPA_PER_SECOND;
     if (valid) {
       faults.sample(FaultCode.MAP_FALL_UNEXPLAINED, fallUnexplained, nowNanos);
-      life.update(engine.stopped(), engine.running(), map.value(), ambientKpaAbs);
+      life.update(engine.stopped(), engine.running(), map.value(), ambient.kpaAbs());
     }
-    if (valid && !signals.throttleExplains()) {
-      faults.sample(FaultCode.MAP_NOISY, noise.excessive(map.value()), nowNanos);
-    } else if (map.fresh()) {
-      noise.interrupt();
-    }
-  }
-
-  private void watchAmbient(long nowNanos, Signals signals) {
-    @Nullable ChannelSignal barometer = signals.channel(AnalogChannel.BAROMETER);
-    boolean barometerGood = barometer != null && barometer.status() == SignalStatus.VALID;
-    if (barometer != null) {
-      faults.sample(FaultCode.BAROMETER_SIGNAL, !barometerGood, nowNanos);
-    }
-    double measured = engine.ambientKpaAbs();
-    if (barometerGood && barometer != null) {
-      ambientKpaAbs = barometer.value();
-      ambientFloorKpaAbs = ambientKpaAbs;
-      if (engine.stopped() || engine.steadyOutOfRange()) {
-        boolean apart = !(Math.abs(engine.lastValidKpa() - ambientKpaAbs) <= AMBIENT_TOLERANCE_KPA);
-        faults.sample(FaultCode.MAP_AMBIENT_MISMATCH, apart, nowNanos);
-      }
-    } else {
-      ambientKpaAbs = measured;
-      double drift = CLIMB_KPA_PER_SECOND * engine.ambientAgeSeconds(nowNanos);
-      ambientFloorKpaAbs = measured - Math.min(CLIMB_BOUND_KPA, drift);
-      if (engine.stopped() || engine.steadyOutOfRange()) {
-        faults.sample(FaultCode.MAP_AMBIENT_MISMATCH, engine.steadyOutOfRange(), nowNanos);
+    if (noise != null && map.fresh()) {
+      if (valid && !signals.throttleExplains()) {
+        faults.sample(FaultCode.MAP_NOISY, noise.excessive(map.value()), nowNanos);
+      } else {
+        noise.interrupt();
       }
     }
   }
@@ -167,6 +151,9 @@ public final class Monitor {
       faults.sample(FaultCode.THROTTLE_SIGNAL, bad, nowNanos);
     }
     @Nullable ChannelSignal pedal = signals.channel(AnalogChannel.PEDAL);
+    if (pedal != null) {
+      watchSlow(FaultCode.PEDAL_SIGNAL, pedal, nowNanos);
+    }
     if (pedal != null && pedal.fresh() && pedal.usable() && throttle.usable()) {
       boolean against =
           throttle.value() > THROTTLE_OPEN_PCT
@@ -187,17 +174,7 @@ public final class Monitor {
     if (signals.engine().fresh()) {
       faults.sample(FaultCode.ENGINE_SPEED_JUMPS, signals.engine().bad(), nowNanos);
     }
-    boolean silent = signals.engine().age(nowNanos) >= PULSE_LOST_NANOS;
-    boolean atWork =
-        signals.map().usable()
-            && !(Math.abs(signals.map().value() - ambientKpaAbs) <= ENGINE_AT_WORK_KPA);
-    // An engine that fell silent from running speed is judged. One that slowed down first has been
-    // switched off or stalled, whatever its manifold still holds; one that never ran waits in the
-    // state machine.
-    boolean judged = engine.isRunningSpeed(signals.lastPulseRpm()) && !engine.stopped();
-    if (judged) {
-      faults.sample(FaultCode.ENGINE_SPEED_LOST, silent && atWork, nowNanos);
-    }
+    speedLoss.update(nowNanos, signals, engine, ambient, faults);
   }
 
   private void watchSupply(long nowNanos, Signals signals) {
@@ -205,9 +182,9 @@ public final class Monitor {
     if (supply == null) {
       return;
     }
-    boolean good = supply.status() == SignalStatus.VALID;
-    faults.sample(FaultCode.SUPPLY_SIGNAL, !good, nowNanos);
-    if (good && supply.fresh()) {
+    watchSlow(FaultCode.SUPPLY_SIGNAL, supply, nowNanos);
+    // Every start pulls the supply down; nothing is energised before the engine runs.
+    if (supply.fresh() && supply.status() == SignalStatus.VALID && engine.running()) {
       faults.sample(FaultCode.SUPPLY_LOW, !(supply.value() >= SUPPLY_LOW_VOLTS), nowNanos);
     }
   }
@@ -217,12 +194,19 @@ public final class Monitor {
     if (air == null) {
       return;
     }
-    boolean good = air.status() == SignalStatus.VALID;
-    faults.sample(FaultCode.INTAKE_AIR_SIGNAL, !good, nowNanos);
-    if (good) {
-      intakeAirC = air.value();
-    } else if (faults.isActive(FaultCode.INTAKE_AIR_SIGNAL)) {
+    watchSlow(FaultCode.INTAKE_AIR_SIGNAL, air, nowNanos);
+    if (faults.isActive(FaultCode.INTAKE_AIR_SIGNAL)) {
       intakeAirC = INTAKE_AIR_SUBSTITUTE_C;
+    } else if (air.status() == SignalStatus.VALID) {
+      intakeAirC = air.value();
+    }
+  }
+
+  /** One sample of a slow channel is judged once, however many ticks it lasts. */
+  private void watchSlow(FaultCode code, ChannelSignal channel, long nowNanos) {
+    boolean stale = channel.has(ChannelSignal.STALE);
+    if (stale || channel.fresh()) {
+      faults.sample(code, stale || channel.status() != SignalStatus.VALID, nowNanos);
     }
   }
 
@@ -260,14 +244,19 @@ public final class Monitor {
     return released && nowNanos - releasedSinceNanos >= RELEASED_NANOS;
   }
 
+  /** The key is off, or the engine is known to be stopped where no key is wired. */
+  public boolean keyCycled() {
+    return keyCycled;
+  }
+
   /** Ambient pressure in use, kPa absolute; NaN while unknown. */
   public double ambientKpaAbs() {
-    return ambientKpaAbs;
+    return ambient.kpaAbs();
   }
 
   /** Lowest ambient pressure that is possible by now, kPa absolute; NaN while unknown. */
   public double ambientFloorKpaAbs() {
-    return ambientFloorKpaAbs;
+    return ambient.floorKpaAbs();
   }
 
   /** Intake air temperature in use, degC. */

@@ -8,14 +8,20 @@ import org.boostwright.core.signal.Signals;
  *
  * <p>Only valid samples count, and while pressure changes faster than an engine can (300 kPa/s) the
  * watch waits, for at most 100 ms: a wire that shorts to supply is the sensor's fault and not
- * overboost. Three valid samples above the limit confirm. The third trip since key-on locks. When
- * pressure stays above the limit 300 ms after rest, the valve has no effect, and the engine cut may
- * be asked for.
+ * overboost. Three valid samples above the limit confirm. The third trip since key-on locks.
+ *
+ * <p>Pressure that is above the limit without a break for 300 ms of rest says that the valve has no
+ * effect; the engine cut may then be asked for. It is asked for again whenever pressure returns
+ * above the limit while that is known, as long as pressure is seen.
  */
 public final class OverboostWatch {
   static final double POSSIBLE_KPA_PER_SECOND = 300.0;
   static final long LONGEST_WAIT_NANOS = 100_000_000L;
   static final long NO_EFFECT_NANOS = 300_000_000L;
+
+  /** Once the valve is known to have no effect: three samples, not another 300 ms. */
+  static final long KNOWN_NO_EFFECT_NANOS = 10_000_000L;
+
   static final int LOCKING_TRIP = 3;
   static final double CUT_RELEASE_KPA = 10.0;
 
@@ -25,9 +31,9 @@ public final class OverboostWatch {
   private boolean waiting;
   private long waitingSinceNanos;
   private int trips;
-  private boolean above;
-  private long restSinceNanos;
-  private boolean resting;
+  private boolean aboveAtRest;
+  private long aboveAtRestSinceNanos;
+  private long validNanos;
   private boolean cutRequest;
   private double peakKpaAbs;
 
@@ -40,32 +46,42 @@ public final class OverboostWatch {
     this.cutAllowed = cutAllowed;
   }
 
-  /** Judges one tick. */
-  public void update(long nowNanos, Signals signals, FaultTable faults, boolean keyOn) {
-    boolean valid = signals.map().fresh() && signals.map().status() == SignalStatus.VALID;
-    if (!keyOn) {
+  /**
+   * Judges one tick.
+   *
+   * @param keyCycled the key is off, or the engine is known to be stopped where no key is wired
+   */
+  public void update(long nowNanos, Signals signals, FaultTable faults, boolean keyCycled) {
+    if (keyCycled) {
       trips = 0;
     }
-    if (valid) {
-      double kpa = signals.map().value();
-      above = !(kpa <= limitKpaAbs);
-      if (above && kpa > peakKpaAbs) {
-        peakKpaAbs = kpa;
-      }
-      if (!waits(nowNanos, signals.mapSlopeKpaPerSecond())) {
-        faults.sample(FaultCode.OVERBOOST, above, nowNanos);
-        if ((faults.newlyConfirmed() & FaultCode.OVERBOOST.bit()) != 0) {
-          trips++;
-          resting = true;
-          restSinceNanos = nowNanos;
-        }
-      }
-      if (kpa <= limitKpaAbs - CUT_RELEASE_KPA) {
-        cutRequest = false;
-      }
+    if (signals.map().fresh() && signals.map().status() == SignalStatus.VALID) {
+      validNanos = nowNanos;
+      judge(nowNanos, signals.map().value(), signals.mapSlopeKpaPerSecond(), faults);
+    } else if (nowNanos - validNanos >= NO_EFFECT_NANOS) {
+      // Taking the engine's torque away needs a reason that is seen.
+      cutRequest = false;
+      aboveAtRest = false;
     }
     faults.sample(FaultCode.OVERBOOST_REPEATED, trips >= LOCKING_TRIP, nowNanos);
-    judgeEffect(nowNanos, valid, faults);
+  }
+
+  private void judge(long nowNanos, double kpa, double slopeKpaPerSecond, FaultTable faults) {
+    boolean above = !(kpa <= limitKpaAbs);
+    if (above && kpa > peakKpaAbs) {
+      peakKpaAbs = kpa;
+    }
+    boolean waits = waits(nowNanos, slopeKpaPerSecond);
+    if (!waits) {
+      faults.sample(FaultCode.OVERBOOST, above, nowNanos);
+      if ((faults.newlyConfirmed() & FaultCode.OVERBOOST.bit()) != 0) {
+        trips++;
+      }
+    }
+    if (kpa <= limitKpaAbs - CUT_RELEASE_KPA) {
+      cutRequest = false;
+    }
+    judgeEffect(nowNanos, above, waits, faults);
   }
 
   private boolean waits(long nowNanos, double slopeKpaPerSecond) {
@@ -81,18 +97,28 @@ public final class OverboostWatch {
     return nowNanos - waitingSinceNanos < LONGEST_WAIT_NANOS;
   }
 
-  private void judgeEffect(long nowNanos, boolean valid, FaultTable faults) {
-    if (!resting) {
+  private void judgeEffect(long nowNanos, boolean above, boolean waits, FaultTable faults) {
+    boolean known = faults.isActive(FaultCode.VALVE_NO_EFFECT);
+    if (!(known || faults.isActive(FaultCode.OVERBOOST))) {
+      aboveAtRest = false;
       return;
     }
-    if (!faults.isActive(FaultCode.OVERBOOST) || (valid && !above)) {
-      resting = faults.isActive(FaultCode.OVERBOOST) && nowNanos - restSinceNanos < NO_EFFECT_NANOS;
+    if (!above) {
+      aboveAtRest = false;
+      faults.sample(FaultCode.VALVE_NO_EFFECT, false, nowNanos);
       return;
     }
-    // Only a sample taken since says whether the valve had an effect.
-    if (valid && nowNanos - restSinceNanos >= NO_EFFECT_NANOS) {
-      faults.sample(FaultCode.VALVE_NO_EFFECT, above, nowNanos);
-      cutRequest = cutAllowed && above;
+    if (!aboveAtRest) {
+      if (waits) {
+        return;
+      }
+      aboveAtRest = true;
+      aboveAtRestSinceNanos = nowNanos;
+    }
+    long patience = known ? KNOWN_NO_EFFECT_NANOS : NO_EFFECT_NANOS;
+    if (nowNanos - aboveAtRestSinceNanos >= patience) {
+      faults.sample(FaultCode.VALVE_NO_EFFECT, true, nowNanos);
+      cutRequest = cutAllowed;
     }
   }
 

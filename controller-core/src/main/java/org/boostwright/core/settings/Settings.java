@@ -1,6 +1,7 @@
 package org.boostwright.core.settings;
 
 import org.boostwright.core.AnalogChannel;
+import org.boostwright.core.table.Curve;
 import org.boostwright.core.table.Table2d;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +24,9 @@ import org.jspecify.annotations.Nullable;
  * @param demand what the rows of both tables are read with: {@link AnalogChannel#THROTTLE} or
  *     {@link AnalogChannel#PEDAL}
  * @param actuator the wastegate actuator
+ * @param exhaustHelp how much of the actuator's work the exhaust takes over where the air is
+ *     thinner, kPa at the actuator for each kPa of ambient pressure below the standard atmosphere,
+ *     over engine speed; base duty is corrected with it
  * @param pins pins of the Raspberry Pi; null when the file names none, which is enough for anything
  *     but driving a valve from its pins
  * @param converter analogue-to-digital converter on the Pi; null when the file names none
@@ -40,8 +44,12 @@ public record Settings(
     OptionalWires optional,
     AnalogChannel demand,
     ActuatorSettings actuator,
+    Curve exhaustHelp,
     @Nullable PinSettings pins,
     @Nullable ConverterSettings converter) {
+
+  /** Exhaust help where the file names none: the valve's share of the diaphragm's area. */
+  public static final Curve DEFAULT_EXHAUST_HELP = Curve.constant(0.2);
 
   /** Settings whose tables are read with the throttle, without pins and with an unknown spring. */
   public Settings(
@@ -68,11 +76,12 @@ public record Settings(
         optional,
         AnalogChannel.THROTTLE,
         ActuatorSettings.UNKNOWN_SPRING,
+        DEFAULT_EXHAUST_HELP,
         null,
         null);
   }
 
-  /** The same settings with other sensors. */
+  /** The same with other sensors. */
   public Settings withSensors(SensorSettings other) {
     return new Settings(
         car,
@@ -87,6 +96,127 @@ public record Settings(
         optional,
         demand,
         actuator,
+        exhaustHelp,
+        pins,
+        converter);
+  }
+
+  /** The same with another target table. */
+  public Settings withTarget(Table2d other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        other,
+        baseDuty,
+        limits,
+        feedback,
+        spool,
+        optional,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins,
+        converter);
+  }
+
+  /** The same with another base duty table. */
+  public Settings withBaseDuty(Table2d other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        other,
+        limits,
+        feedback,
+        spool,
+        optional,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins,
+        converter);
+  }
+
+  /** The same with other limits. */
+  public Settings withLimits(LimitSettings other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        other,
+        feedback,
+        spool,
+        optional,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins,
+        converter);
+  }
+
+  /** The same with another pressure feedback. */
+  public Settings withFeedback(FeedbackSettings other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        other,
+        spool,
+        optional,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins,
+        converter);
+  }
+
+  /** The same with another spool strategy. */
+  public Settings withSpool(SpoolSettings other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        feedback,
+        other,
+        optional,
+        demand,
+        actuator,
+        exhaustHelp,
+        pins,
+        converter);
+  }
+
+  /** The same with other wires. */
+  public Settings withOptional(OptionalWires other) {
+    return new Settings(
+        car,
+        units,
+        sensors,
+        valve,
+        target,
+        baseDuty,
+        limits,
+        feedback,
+        spool,
+        other,
+        demand,
+        actuator,
+        exhaustHelp,
         pins,
         converter);
   }

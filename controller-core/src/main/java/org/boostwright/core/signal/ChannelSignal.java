@@ -76,10 +76,7 @@ public final class ChannelSignal {
       startNanos = nowNanos;
     }
     findings = 0;
-    fresh =
-        answered
-            && nowNanos - sampleNanos >= 0
-            && (!seen || sampleNanos - lastSampleNanos > 0);
+    fresh = answered && nowNanos - sampleNanos >= 0 && (!seen || sampleNanos - lastSampleNanos > 0);
     if (fresh) {
       takeSample(volts, sampleNanos, changeExplained);
     } else if (!answered && seen) {

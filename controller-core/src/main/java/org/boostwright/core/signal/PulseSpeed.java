@@ -55,8 +55,7 @@ public final class PulseSpeed {
    * @param pulseNanos time of the last pulse
    */
   public void update(long nowNanos, boolean everSeen, double periodNanos, long pulseNanos) {
-    fresh =
-        everSeen && nowNanos - pulseNanos >= 0 && (!seen || pulseNanos - lastPulseNanos > 0);
+    fresh = everSeen && nowNanos - pulseNanos >= 0 && (!seen || pulseNanos - lastPulseNanos > 0);
     bad = false;
     if (seen && (fresh ? pulseNanos : nowNanos) - lastPulseNanos >= SILENT_NANOS) {
       accepted = 0.0;

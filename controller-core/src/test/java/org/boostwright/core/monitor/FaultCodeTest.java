@@ -45,10 +45,6 @@ class FaultCodeTest {
   void reactionsAreOrderedByHowMuchTheyTakeAway() {
     assertThat(Arrays.asList(Reaction.values()))
         .containsExactly(
-            Reaction.REPORT,
-            Reaction.SUBSTITUTE,
-            Reaction.NO_TRIM,
-            Reaction.REST,
-            Reaction.LOCK);
+            Reaction.REPORT, Reaction.SUBSTITUTE, Reaction.NO_TRIM, Reaction.REST, Reaction.LOCK);
   }
 }

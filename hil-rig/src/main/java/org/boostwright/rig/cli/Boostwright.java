@@ -60,6 +60,7 @@ public final class Boostwright implements Callable<Integer> {
   private static List<Subcommand> commands(Terminal terminal) {
     return List.of(
         new CheckCommand(terminal),
+        new PullCommand(terminal),
         new ReplayCommand(terminal),
         new CarCommand(terminal),
         new ReportCommand(terminal));

@@ -108,12 +108,12 @@ final class CarCommand extends Subcommand {
 
   @Override
   Outcome work(Progress progress) throws WrongUseException {
-    within("--rpm", rpm, 1000, 7000);
-    within("--throttle", throttlePct, 0, 100);
-    within("--wastegate-open", lift, 0, 1);
-    within("--seconds", seconds, 0, 60);
+    Range.check("--rpm", rpm, 1000, 7000);
+    Range.check("--throttle", throttlePct, 0, 100);
+    Range.check("--wastegate-open", lift, 0, 1);
+    Range.check("--seconds", seconds, 0, 60);
     if (stepFromPct.isPresent()) {
-      within("--step-from", stepFromPct.get(), 0, 100);
+      Range.check("--step-from", stepFromPct.get(), 0, 100);
     }
     if (csv && output.json) {
       throw new WrongUseException("--csv and --json exclude each other", "leave one of them out");
@@ -136,15 +136,6 @@ final class CarCommand extends Subcommand {
       }
     }
     return Outcome.printed(result(rows, settled));
-  }
-
-  private static void within(String option, double value, double low, double high)
-      throws WrongUseException {
-    if (!(value >= low && value <= high)) {
-      throw new WrongUseException(
-          String.format(Locale.ROOT, "%s %s is outside %s to %s", option, value, low, high),
-          "give a number within these limits");
-    }
   }
 
   private static double[] row(double time, EngineBench bench) {

@@ -3,8 +3,8 @@ package org.boostwright.rig.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.rig.replay.Demand;
 import org.boostwright.rig.replay.ReplayOptions;
 import org.boostwright.rig.replay.TraceReplay;
 import org.boostwright.rig.replay.TraceResult;
@@ -51,15 +51,26 @@ final class ReplayCommand extends Subcommand {
       })
   Optional<Path> mapping = Optional.empty();
 
+  /** Signals that can stand for what the driver asks for. */
+  enum DemandChoice {
+    THROTTLE(AnalogChannel.THROTTLE),
+    PEDAL(AnalogChannel.PEDAL);
+
+    private final AnalogChannel channel;
+
+    DemandChoice(AnalogChannel channel) {
+      this.channel = channel;
+    }
+  }
+
   @Option(
       names = "--demand",
       paramLabel = "SIGNAL",
-      defaultValue = "THROTTLE",
       description = {
         "What the driver asks with: throttle, or pedal where the throttle does not follow the",
-        "driver. Default: throttle."
+        "driver, such as a diesel's. Default: the settings'."
       })
-  Demand demand = Demand.THROTTLE;
+  Optional<DemandChoice> demand = Optional.empty();
 
   @Option(
       names = "--ambient-kpa-abs",
@@ -76,13 +87,13 @@ final class ReplayCommand extends Subcommand {
   Outcome work(Progress progress) throws IOException, WrongUseException {
     set.settingsOnly();
     SettingsOption.Loaded loaded = SettingsOption.parse(set.change(settings.find()));
-    ReplayOptions options = ReplayOptions.DEFAULT.withDemand(demand);
+    ReplayOptions options = ReplayOptions.DEFAULT;
+    if (demand.isPresent()) {
+      options = options.withDemand(demand.get().channel);
+    }
     if (ambientKpaAbs.isPresent()) {
       double kpa = ambientKpaAbs.get();
-      if (!(kpa >= 50.0 && kpa <= 110.0)) {
-        throw new WrongUseException(
-            "--ambient-kpa-abs " + kpa + " is outside 50 to 110", "give absolute pressure in kPa");
-      }
+      Range.check("--ambient-kpa-abs", kpa, 50, 110);
       options = options.withAmbient(kpa);
     }
     progress.begin("replaying " + log, 1);
@@ -95,7 +106,7 @@ final class ReplayCommand extends Subcommand {
       result.settingsDigest(SettingsDigest.of(loaded.settings()));
       result.provenance("log", log.toString());
       result.provenance("settings", loaded.source().where());
-      set.sets.forEach(change -> result.provenance("changed for this run", change));
+      set.record(result);
       ReplayResult.add(result, trace);
       return Outcome.kept(result.build(), out.folder);
     } catch (LogRefusedException e) {

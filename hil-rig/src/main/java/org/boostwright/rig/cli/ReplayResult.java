@@ -29,16 +29,17 @@ final class ReplayResult {
         "rows before every signal had been read once",
         trace.skippedRows(),
         Units.COUNT);
-    result.measure("replay.repairs", "repairs to the log", trace.log().repairCount(), Units.COUNT);
+    result.measure(
+        "replay.repairs", "repairs to the log", (double) trace.log().repairCount(), Units.COUNT);
     result.measure("replay.restarts", "pauses of the logger", trace.restarts(), Units.COUNT);
-    result.measure("replay.ticks", "controller ticks", trace.ticks(), Units.COUNT);
+    result.measure("replay.ticks", "controller ticks", (double) trace.ticks(), Units.COUNT);
     result.measure("replay.faults", "faults raised", trace.faults().size(), Units.COUNT, none, 0);
     result.measure(
         "replay.overboosts", "overboosts", trace.overboosts().size(), Units.COUNT, none, 0);
     result.measure(
         "replay.outside_table",
         "table lookups outside the axes",
-        trace.outsideTable(),
+        (double) trace.outsideTable(),
         Units.COUNT);
     result.measure(
         "replay.peak_map_kpa", "highest manifold pressure", trace.peakMapKpaAbs(), Units.KPA_ABS);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boostwright.core.settings.file.SettingsEdit;
 import org.boostwright.rig.plant.PlantParams;
+import org.boostwright.rig.result.ResultBuilder;
 import picocli.CommandLine.Option;
 
 /** Values changed for one run without touching the settings file. */
@@ -61,6 +62,13 @@ final class SetOption {
         throw new WrongUseException(
             set + ": there is no virtual car in this command", "change settings only");
       }
+    }
+  }
+
+  /** Says what was changed. */
+  void record(ResultBuilder result) {
+    if (!sets.isEmpty()) {
+      result.provenance("changed for this run", String.join(", ", sets));
     }
   }
 

@@ -33,7 +33,7 @@ final class SettingsOption {
    * Text of a settings file and where it is from.
    *
    * @param name as shown in messages
-   * @param text the file
+   * @param bytes the file
    * @param where for people
    */
   record Source(String name, byte[] bytes, String where) {}

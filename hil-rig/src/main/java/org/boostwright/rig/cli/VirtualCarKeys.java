@@ -1,7 +1,6 @@
 package org.boostwright.rig.cli;
 
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import org.boostwright.rig.plant.PlantParams;
 
@@ -105,12 +104,7 @@ final class VirtualCarKeys {
     } catch (NumberFormatException e) {
       throw new WrongUseException(key + ": '" + text + "' is not a number", "give a number");
     }
-    if (!(value >= known.low() && value <= known.high())) {
-      throw new WrongUseException(
-          String.format(
-              Locale.ROOT, "%s %s is outside %s to %s", key, text, known.low(), known.high()),
-          "give a number within these limits");
-    }
+    Range.check(key, value, known.low(), known.high());
     return known.change().to(car, value);
   }
 }

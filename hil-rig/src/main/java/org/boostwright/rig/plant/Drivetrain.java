@@ -14,6 +14,8 @@ final class Drivetrain {
   private static final double BMEP_PER_PA = 12.5822;
   // Own assumption: pumping and friction of an engine that turns without burning.
   private static final double BMEP_CUT_PA = -200_000.0;
+  // Own assumption: what idle control and auxiliaries take away with the throttle shut.
+  private static final double IDLE_CONTROL_NM = 25.0;
   private static final double RUN_DOWN_RAD_PER_S2 = 300.0;
 
   private enum Mode {
@@ -91,7 +93,8 @@ final class Drivetrain {
   }
 
   /** Lets time pass and returns engine speed at the end, rad/s. */
-  double advance(double seconds, double intakePa, boolean fuelCut, double airDensity) {
+  double advance(
+      double seconds, double intakePa, boolean throttleShut, boolean fuelCut, double airDensity) {
     switch (mode) {
       case STANDSTILL -> {
         rad = Math.max(0.0, rad - RUN_DOWN_RAD_PER_S2 * seconds);
@@ -100,8 +103,8 @@ final class Drivetrain {
       case HELD -> rad = Math.max(0.0, rad + sweepRadPerS2 * seconds);
       case NEUTRAL -> {
         double idle = car.idleRpm() * Math.PI / 30.0;
-        double next = rad + torque(intakePa, fuelCut) / car.engineInertiaKgM2() * seconds;
-        rad = Math.max(idle, next);
+        double net = torque(intakePa, fuelCut) - (throttleShut ? IDLE_CONTROL_NM : 0.0);
+        rad = Math.max(idle, rad + net / car.engineInertiaKgM2() * seconds);
         roll(seconds, 0.0, airDensity);
       }
       case ROAD -> onTheRoad(seconds, intakePa, fuelCut, airDensity);

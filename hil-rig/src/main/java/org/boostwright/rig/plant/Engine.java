@@ -39,6 +39,9 @@ final class Engine {
   private static final double GAMMA = 1.0 + 1.0 / Math.sqrt(2.0);
   private static final double FRICTION = 9.7187e-7;
 
+  /** Own assumption: with the engine stopped the bearings stop the rotor, s. */
+  private static final double RUN_DOWN_SECONDS = 1.5;
+
   /** Slowest rotor speed of the model, rad/s; its maps have no meaning below. */
   private static final double MIN_ROTOR = 200.0;
 
@@ -51,7 +54,8 @@ final class Engine {
   /** Mass moved by each flow since construction, kg. */
   final double[] totalKg = new double[FLOWS];
 
-  double rotor = 2000.0;
+  /** Rotor speed of the turbo, rad/s. */
+  double rotor = MIN_ROTOR;
 
   private final double[] paPerKgK = new double[NODES];
   private final PressureCoupling coupling;
@@ -148,7 +152,8 @@ final class Engine {
   }
 
   private double rotorRate(double inertia) {
-    return (flows.torqueTurbine - flows.torqueCompressor - FRICTION * rotor) / inertia;
+    double rate = (flows.torqueTurbine - flows.torqueCompressor - FRICTION * rotor) / inertia;
+    return flows.engineRadPerSecond > 0.0 ? rate : rate - rotor / RUN_DOWN_SECONDS;
   }
 
   private void massRates(double[] w) {

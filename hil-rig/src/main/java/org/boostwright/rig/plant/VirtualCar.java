@@ -25,6 +25,7 @@ public final class VirtualCar {
   private static final double JUMP_STEP_SECONDS = 0.05e-3;
   private static final int FINE_CALLS = 5;
   private static final double JUMP = 0.02;
+  private static final double THROTTLE_SHUT_PCT = 1.0;
   private static final double SETTLE_SECONDS = 4.0;
   private static final double SETTLE_ROTOR_FACTOR = 0.1;
 
@@ -96,6 +97,9 @@ public final class VirtualCar {
 
   /** Throttle (and pedal) the driver asks for, 0 to 100 percent. */
   public void setThrottlePct(double pct) {
+    if (!(pct >= 0.0 && pct <= 100.0)) {
+      throw new IllegalArgumentException("throttle " + pct + " % must lie within 0 and 100 %");
+    }
     throttlePct = pct;
   }
 
@@ -225,7 +229,12 @@ public final class VirtualCar {
   private void step(double h, double rotorFactor) {
     plant.engine.flows.fuelCut = engineCutRequested && !faults.engineCutBroken;
     double radEnd =
-        drivetrain.advance(h, plant.engine.p[IM], plant.engine.flows.fuelCut, airDensity);
+        drivetrain.advance(
+            h,
+            plant.engine.p[IM],
+            heldThrottlePct < THROTTLE_SHUT_PCT,
+            plant.engine.flows.fuelCut,
+            airDensity);
     plant.step(h, radEnd, rotorFactor);
   }
 
@@ -244,7 +253,7 @@ public final class VirtualCar {
    * the coil driven as it last was. The clock does not move.
    */
   public void settleAt(double rpm, double pct) {
-    throttlePct = pct;
+    setThrottlePct(pct);
     holdRpm(rpm);
     settle();
   }

@@ -123,7 +123,10 @@ public final class RecordReplay {
             file,
             lines.line(),
             column + 1,
-            "'" + lines.shown(column) + "' is no " + LogFormat.name(column)
+            "'"
+                + lines.shown(column)
+                + "' is no "
+                + LogFormat.name(column)
                 + "; the record is damaged");
       }
     }

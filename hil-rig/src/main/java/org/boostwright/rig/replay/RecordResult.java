@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param meta text the run had been marked with: format version, settings digest, seed
  * @param rows rows replayed
  * @param incompleteRows rows cut short, as a power cut leaves them; left out
- * @param missingTicks ticks the recorder had dropped: from the first on, equality cannot be expected
+ * @param missingTicks ticks the recorder had dropped: from the first on, equality cannot be
+ *     expected
  * @param differingRows rows in which an output differs in a bit from the recorded one
  * @param firstDifference the first of them; null when there is none
  * @param stateSeconds time in each state, s

@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param ambientKpaAbs ambient pressure to start from, kPa absolute; NaN takes the settings'
  * @param demand which signal stands for the driver's demand, {@link AnalogChannel#THROTTLE} or
- *     {@link AnalogChannel#PEDAL}; null takes the settings'. The pedal is for engines whose throttle
- *     does not follow the driver, such as a diesel's
+ *     {@link AnalogChannel#PEDAL}; null takes the settings'. The pedal is for engines whose
+ *     throttle does not follow the driver, such as a diesel's
  * @param mapLocation where the recorded pressure sensor sat; null takes the settings'
  * @param lifeChangeKpa pressure change that counts as a sign of life, kPa; NaN takes the settings'
  * @param cutoffKpaAbs overboost limit, kPa absolute; NaN takes the settings'
@@ -32,14 +32,7 @@ public record ReplayOptions(
   /** Everything as in the settings, restart after pauses, no faults. */
   public static final ReplayOptions DEFAULT =
       new ReplayOptions(
-          Double.NaN,
-          null,
-          null,
-          Double.NaN,
-          Double.NaN,
-          GapRule.RESTART,
-          List.of(),
-          2000);
+          Double.NaN, null, null, Double.NaN, Double.NaN, GapRule.RESTART, List.of(), 2000);
 
   /** Takes a copy of the splices and checks the numbers. */
   public ReplayOptions {

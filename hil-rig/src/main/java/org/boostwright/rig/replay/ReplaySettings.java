@@ -76,6 +76,7 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
             NOTHING_WIRED,
             AnalogChannel.THROTTLE,
             car.actuator(),
+            car.exhaustHelp(),
             car.pins(),
             car.converter());
     return new ReplaySettings(settings, traces, notes);

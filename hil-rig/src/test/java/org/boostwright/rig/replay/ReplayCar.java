@@ -24,6 +24,11 @@ final class ReplayCar {
   private ReplayCar() {}
 
   static Settings settings() {
+    return withTarget(180.0);
+  }
+
+  /** The same car with another target at full throttle, kPa absolute. */
+  static Settings withTarget(double fullThrottleKpaAbs) {
     AnalogSensor[] channels = new AnalogSensor[AnalogChannel.COUNT];
     channels[AnalogChannel.MAP.ordinal()] =
         sensor(new Curve(new Axis(0.5, 4.5), 20.0, MAP_TOP_KPA), 4.3e-3, 3000.0);
@@ -43,7 +48,7 @@ final class ReplayCar {
         UnitSettings.KPA_ABSOLUTE,
         new SensorSettings(channels, MapLocation.INTAKE_MANIFOLD, 20.0, 0.3, Double.NaN),
         new ValveSettings(30.0, 0.1, 0.8, new Curve(new Axis(0.0, 1.0), 0.1, 0.8), 30.0),
-        table(throttle, rpm, 100.0, 120.0, 150.0, 180.0),
+        table(throttle, rpm, 100.0, 120.0, 150.0, fullThrottleKpaAbs),
         table(throttle, rpm, 0.0, 0.2, 0.3, 0.4),
         new LimitSettings(
             250.0,

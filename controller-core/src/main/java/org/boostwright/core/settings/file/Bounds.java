@@ -45,6 +45,11 @@ record Bounds(double low, double high) {
 
   private String slip(double inside, Quantity quantity, String key) {
     switch (quantity.kind()) {
+      case ENGINE_SPEED:
+        if (holds(1000.0 * inside)) {
+          return "; it looks like thousands, and this is 1/min: " + Words.number(1000.0 * inside);
+        }
+        break;
       case PRESSURE:
         return pressureSlip(inside, quantity, key);
       case TEMPERATURE:

@@ -50,7 +50,7 @@ final class CarReader {
           "out_of_range",
           Words.number(pulses) + " per revolution; write 0.5, 1, 2, 3 or 4");
     }
-    Quantity rpm = Quantity.plain("1/min");
+    Quantity rpm = Quantity.RPM;
     double redline = section.number("redline_rpm", 6000.0, rpm, new Bounds(2000.0, 15000.0));
     double running = section.number("running_above_rpm", 500.0, rpm, new Bounds(200.0, 2000.0));
     double road =
@@ -115,9 +115,9 @@ final class CarReader {
                   + layout
                   + "\" is not supported: "
                   + reason
-                  + ". Fit a single-port actuator"
+                  + "; fit a single-port actuator"
                   + " and write \"single_port\""
-              : "\"" + layout + "\" is not known; the only layout is \"single_port\"");
+              : "\"" + layout + "\" is not known; write \"single_port\", the only layout");
     }
     Bounds bounds = new Bounds(10.0, 250.0);
     double cracks = section.pressure("spring_cracks", Spelling.Kind.SPRING, Double.NaN, bounds);

@@ -1,6 +1,7 @@
 package org.boostwright.core.settings.file;
 
 import org.boostwright.core.settings.FeedbackSettings;
+import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
 import org.boostwright.core.table.Curve;
 
@@ -10,8 +11,7 @@ final class ControlReader {
 
   static FeedbackSettings feedback(Section section) {
     boolean enabled = section.flag("enabled", false);
-    Numbers rpm =
-        CurveReader.axis(section, "rpm", Quantity.plain("1/min"), new Bounds(0.0, 20000.0));
+    Numbers rpm = CurveReader.axis(section, "rpm", Quantity.RPM, new Bounds(0.0, 20000.0));
     Curve kp = gain(section, rpm, "kp_pct_per_kpa", "% per kPa", 0.05);
     Curve ki = gain(section, rpm, "ki_pct_per_kpa_s", "% per kPa and second", 0.50);
     Curve kd = gain(section, rpm, "kd_pct_s_per_kpa", "% per kPa/s", 0.01);
@@ -44,6 +44,21 @@ final class ControlReader {
         Curve.constant(0.0),
         Quantity.sharePer(unit),
         new Bounds(0.0, highest));
+  }
+
+  /** What the exhaust takes over in thinner air, from {@code [base_duty]}. */
+  static Curve exhaustHelp(Section section) {
+    Numbers rpm =
+        CurveReader.axis(
+            section, "exhaust_help_rpm", Quantity.plain("1/min"), new Bounds(0.0, 20000.0));
+    return CurveReader.curve(
+        section,
+        "exhaust_help_rpm",
+        rpm,
+        "exhaust_help",
+        Settings.DEFAULT_EXHAUST_HELP,
+        Quantity.plain("kPa per kPa"),
+        new Bounds(0.0, 1.5));
   }
 
   static SpoolSettings spool(Section section) {

@@ -17,7 +17,9 @@ final class CurveReader {
     int size = volts.size();
     if (size < 2) {
       section.fail(
-          "volts", "calibration_short", "a calibration needs two points or more, not " + size);
+          "volts",
+          "calibration_short",
+          "has " + size + " entries; a calibration needs two points or more");
       return null;
     }
     boolean good = oneWay(reading, volts);
@@ -79,15 +81,24 @@ final class CurveReader {
       section.fail(key, "axis_empty", "is empty; write at least one entry");
       return null;
     }
-    if (axis.size() > 1
-        && quantity.kind() == Quantity.Kind.PERCENT
-        && axis.values()[axis.size() - 1] <= 1.0) {
+    double last = axis.values()[axis.size() - 1];
+    if (axis.size() > 1 && quantity.kind() == Quantity.Kind.PERCENT && last <= 1.0) {
       section.fail(
           key,
           "axis_fraction",
           "ends at "
-              + Words.number(axis.values()[axis.size() - 1])
+              + Words.number(last)
               + " and looks like 0 to 1; it is written in percent, 0 to 100");
+      return null;
+    }
+    if (quantity.kind() == Quantity.Kind.ENGINE_SPEED && last > 0.0 && last <= 25.0) {
+      section.fail(
+          key,
+          "axis_thousands",
+          "ends at "
+              + Words.number(last)
+              + " and looks like thousands; it is written in 1/min: "
+              + Words.number(1000.0 * last));
       return null;
     }
     if (!axis.rises(section.reading())) {

@@ -112,7 +112,7 @@ final class LimitChecks {
           "the highest target is "
               + Words.number(ratio)
               + " times the spring's gauge pressure; 1.3 to 1.7 times is easy, about 2 the most a"
-              + " valve can hold. Fit a stiffer spring");
+              + " valve can hold; fit a stiffer spring");
     }
   }
 

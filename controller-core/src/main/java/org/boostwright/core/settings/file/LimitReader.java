@@ -37,7 +37,7 @@ final class LimitReader {
     double ratio =
         section.number(
             "pressure_ratio_max", 2.5, Quantity.plain("times ambient"), new Bounds(1.0, 4.0));
-    Quantity rpm = Quantity.plain("1/min");
+    Quantity rpm = Quantity.RPM;
     Numbers ceilingRpm =
         CurveReader.axis(section, "duty_ceiling_rpm", rpm, new Bounds(0.0, 20000.0));
     Curve ceiling =

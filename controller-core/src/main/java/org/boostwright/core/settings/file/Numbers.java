@@ -33,7 +33,7 @@ record Numbers(String where, double[] values, TomlPosition[] places, Quantity qu
         reading.error(
             "wrong_kind",
             places[i],
-            where + ", entry " + (i + 1) + ": expected a number, found " + kindOf(array.get(i)));
+            where + ", entry " + (i + 1) + ": is " + kindOf(array.get(i)) + "; write a number");
         good = false;
         continue;
       }
@@ -71,7 +71,10 @@ record Numbers(String where, double[] values, TomlPosition[] places, Quantity qu
         reading.error(
             "wrong_kind",
             array.inputPositionOf(i),
-            where + ": expected a row of numbers in brackets: [1, 2, 3]");
+            where
+                + ": is "
+                + kindOf(array.get(i))
+                + "; write a row of numbers in brackets: [1, 2, 3]");
       }
     }
     return rows.size() == array.size() ? rows : null;

@@ -22,6 +22,7 @@ record Quantity(Kind kind, String unit, double factor, double divisor, double of
     PERCENT,
     TEMPERATURE,
     VOLTS,
+    ENGINE_SPEED,
     PRESSURE
   }
 
@@ -35,6 +36,9 @@ record Quantity(Kind kind, String unit, double factor, double divisor, double of
 
   /** Degrees Celsius. */
   static final Quantity CELSIUS = new Quantity(Kind.TEMPERATURE, "degC", 1.0, 1.0, 0.0);
+
+  /** Engine speed. */
+  static final Quantity RPM = new Quantity(Kind.ENGINE_SPEED, "1/min", 1.0, 1.0, 0.0);
 
   /** Percent in the file and inside: throttle, pedal. */
   static final Quantity PERCENT = new Quantity(Kind.PERCENT, "%", 1.0, 1.0, 0.0);

@@ -289,7 +289,7 @@ final class Section {
   }
 
   private void wrongKind(String key, Object value, String expected) {
-    fail(key, "wrong_kind", "expected " + expected + ", found " + Numbers.kindOf(value));
+    fail(key, "wrong_kind", "is " + Numbers.kindOf(value) + "; write " + expected);
   }
 
   private void state(String base, String key, @Nullable UnitSettings notation) {

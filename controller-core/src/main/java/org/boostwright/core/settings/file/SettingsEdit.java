@@ -1,6 +1,8 @@
 package org.boostwright.core.settings.file;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,14 +40,20 @@ public final class SettingsEdit {
    * Starts from a file.
    *
    * @throws IOException when it cannot be read
-   * @throws IllegalArgumentException when it is not TOML
+   * @throws IllegalArgumentException when it is not TOML in UTF-8
    */
   public static SettingsEdit open(Path path) throws IOException {
     byte[] bytes = Files.readAllBytes(path);
-    String text = new String(bytes, StandardCharsets.UTF_8);
-    SettingsEdit edit = new SettingsEdit(SettingsFile.fileName(path), text, bytes);
-    edit.parse();
-    return edit;
+    String name = SettingsFile.fileName(path);
+    try {
+      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+      SettingsEdit edit = new SettingsEdit(name, text, bytes);
+      edit.parse();
+      return edit;
+    } catch (CharacterCodingException e) {
+      throw new IllegalArgumentException(
+          Utf8Fault.locate(name, bytes).problems().get(0).toString());
+    }
   }
 
   /**

@@ -23,6 +23,7 @@ import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
 import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.core.settings.ValveSettings;
+import org.boostwright.core.table.Curve;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseOptions;
@@ -50,13 +51,13 @@ public final class SettingsFile {
     String name = fileName(path);
     try {
       if (Files.size(path) > LARGEST_BYTES) {
-        return unreadable(name, 1, 1, "larger than 1 MiB; this is not a settings file");
+        return unreadable(name, 1, 1, "is larger than 1 MiB; give the name of a settings file");
       }
       return parse(name, Files.readAllBytes(path));
     } catch (NoSuchFileException e) {
-      return unreadable(name, 1, 1, "no such file: " + path);
+      return unreadable(name, 1, 1, "no such file: " + path + "; check the name and the folder");
     } catch (IOException e) {
-      return unreadable(name, 1, 1, "cannot be read: " + e.getMessage());
+      return unreadable(name, 1, 1, "cannot be read: " + e.getMessage() + "; check the file");
     }
   }
 
@@ -69,7 +70,7 @@ public final class SettingsFile {
   /** Reads the bytes of a file, UTF-8. */
   public static LoadResult parse(String name, byte[] bytes) {
     if (bytes.length > LARGEST_BYTES) {
-      return unreadable(name, 1, 1, "larger than 1 MiB; this is not a settings file");
+      return unreadable(name, 1, 1, "is larger than 1 MiB; give the name of a settings file");
     }
     try {
       String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
@@ -86,11 +87,15 @@ public final class SettingsFile {
     try {
       toml = Toml.parse(body, TomlParseOptions.sourceless());
     } catch (RuntimeException e) {
-      return unreadable(name, 1, 1, "cannot be read as TOML: " + e.getMessage());
+      return unreadable(
+          name, 1, 1, "cannot be read as TOML: " + e.getMessage() + "; check the file");
     }
     Reading reading = new Reading(name);
     for (TomlParseError error : toml.errors()) {
-      reading.error("syntax", error.position(), String.valueOf(error.getMessage()));
+      reading.error(
+          "syntax",
+          error.position(),
+          error.getMessage() + "; correct it or put # in front of the line");
     }
     if (reading.refused()) {
       return new LoadResult(null, reading.problems(), Map.of(), UnitSettings.KPA_ABSOLUTE);
@@ -137,6 +142,7 @@ public final class SettingsFile {
     TableReader target = TableReader.target(targetSection, UnitSettings.STANDARD_ATMOSPHERE_KPA);
     Section dutySection = top.child("base_duty");
     TableReader duty = TableReader.baseDuty(dutySection);
+    Curve exhaustHelp = ControlReader.exhaustHelp(dutySection);
     Section feedbackSection = top.child("feedback");
     FeedbackSettings feedback = ControlReader.feedback(feedbackSection);
     Section spoolSection = top.child("spool");
@@ -156,6 +162,7 @@ public final class SettingsFile {
             wires,
             demand,
             actuator,
+            exhaustHelp,
             pins,
             converter);
     List<Section> sections =

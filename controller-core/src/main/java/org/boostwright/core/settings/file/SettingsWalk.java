@@ -14,7 +14,6 @@ import org.boostwright.core.table.Curve;
  * different ones. Keys are those of the file without a pressure unit at the end.
  */
 final class SettingsWalk {
-  private static final Quantity RPM = Quantity.plain("1/min");
   private static final Quantity SECONDS = Quantity.plain("s");
 
   private final Settings settings;
@@ -75,8 +74,8 @@ final class SettingsWalk {
     visitor.whole("car.cylinders", settings.car().cylinders());
     visitor.number(
         "car.pulses_per_revolution", settings.car().pulsesPerRevolution(), Quantity.plain(""));
-    visitor.number("car.redline_rpm", settings.car().redlineRpm(), RPM);
-    visitor.number("car.running_above_rpm", settings.car().idleRpm(), RPM);
+    visitor.number("car.redline_rpm", settings.car().redlineRpm(), Quantity.RPM);
+    visitor.number("car.running_above_rpm", settings.car().idleRpm(), Quantity.RPM);
     visitor.number(
         "car.road_pulses_per_km", settings.car().roadPulsesPerKm(), Quantity.plain("1/km"));
     visitor.list(
@@ -192,7 +191,7 @@ final class SettingsWalk {
         "limits.pressure_ratio_max", settings.limits().pressureRatioMax(), Quantity.plain(""));
     curve(
         "limits.duty_ceiling_rpm",
-        RPM,
+        Quantity.RPM,
         "limits.duty_ceiling_pct",
         settings.limits().dutyCeiling(),
         Quantity.SHARE);
@@ -207,7 +206,7 @@ final class SettingsWalk {
         "limits.spring_only_above_c", settings.limits().springOnlyIntakeC(), Quantity.CELSIUS);
     visitor.list("limits.gear_target", settings.limits().gearTargetKpaAbs(), level);
     visitor.number("limits.low_boost", settings.limits().lowBoostKpaAbs(), level);
-    visitor.number("limits.min_rpm", settings.limits().minControlRpm(), RPM);
+    visitor.number("limits.min_rpm", settings.limits().minControlRpm(), Quantity.RPM);
     visitor.number("limits.min_throttle_pct", settings.limits().minThrottlePct(), Quantity.PERCENT);
     visitor.flag("limits.engine_cut", settings.limits().engineCut());
   }
@@ -216,6 +215,12 @@ final class SettingsWalk {
     visitor.remark("target.rows", "over " + settings.demand().id());
     visitor.table("target.boost", settings.target(), level);
     visitor.table("base_duty.duty_pct", settings.baseDuty(), Quantity.SHARE);
+    curve(
+        "base_duty.exhaust_help_rpm",
+        Quantity.RPM,
+        "base_duty.exhaust_help",
+        settings.exhaustHelp(),
+        Quantity.plain("kPa per kPa"));
     visitor.flag("feedback.enabled", settings.feedback().enabled());
     gain("kp_pct_per_kpa", settings.feedback().kpDutyPerKpa(), "% per kPa");
     gain("ki_pct_per_kpa_s", settings.feedback().kiDutyPerKpaSecond(), "% per kPa and second");
@@ -231,7 +236,12 @@ final class SettingsWalk {
   }
 
   private void gain(String key, Curve curve, String unit) {
-    curve("feedback.rpm (" + key + ")", RPM, "feedback." + key, curve, Quantity.sharePer(unit));
+    curve(
+        "feedback.rpm (" + key + ")",
+        Quantity.RPM,
+        "feedback." + key,
+        curve,
+        Quantity.sharePer(unit));
   }
 
   private void curve(

@@ -97,7 +97,7 @@ final class TableChecks {
               + ", no boost at all; it is about 101 kPa off and looks like gauge pressure written"
               + " as absolute: "
               + unit.words(highest + ATMOSPHERE)
-              + ". Write boost_"
+              + "; write boost_"
               + name
               + "_gauge, or leave the table out to run on the spring");
       return;

@@ -42,7 +42,7 @@ record TableReader(Table2d table, AnalogChannel demand, List<Numbers> rows) {
     static Axes read(Section section) {
       Numbers throttle = CurveReader.axis(section, "throttle_pct", Quantity.PERCENT, PERCENT);
       Numbers pedal = CurveReader.axis(section, "pedal_pct", Quantity.PERCENT, PERCENT);
-      Numbers columns = CurveReader.axis(section, "rpm", Quantity.plain("1/min"), RPM);
+      Numbers columns = CurveReader.axis(section, "rpm", Quantity.RPM, RPM);
       boolean both = section.has("throttle_pct") && section.has("pedal_pct");
       if (both) {
         section.fail(

@@ -44,6 +44,6 @@ final class UnknownKeys {
     String near = Words.nearest(key, section.known());
     return near != null
         ? "; did you mean " + near + "?"
-        : "; known here: " + String.join(", ", section.offered()) + ". Remove it or put # in front";
+        : "; known here: " + String.join(", ", section.offered()) + "; remove it or put # in front";
   }
 }

@@ -38,7 +38,7 @@ final class ValidRange {
       section.fail(
           "valid_volts",
           "valid_range",
-          "write the lowest and the highest good voltage: [0.2, 4.8]");
+          "is not a range; write the lowest and the highest good voltage: [0.2, 4.8]");
       return new double[] {low, high};
     }
     double validLow = valid.values()[0];
@@ -70,7 +70,7 @@ final class ValidRange {
           "valid_volts",
           "valid_range",
           range
-              + " leaves no room to see a short: keep it within "
+              + " leaves no room to see a short; keep it within "
               + volts(LOWEST_VALID_VOLTS, HIGHEST_VALID_VOLTS));
     }
     return new double[] {validLow, validHigh};

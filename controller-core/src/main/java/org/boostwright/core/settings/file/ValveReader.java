@@ -30,7 +30,7 @@ final class ValveReader {
           "\""
               + energised
               + "\" is not supported: with the coil dead the actuator must see boost, so energised"
-              + " must vent it. Swap the hoses at the valve and write \"vents_actuator\"");
+              + " must vent it; swap the hoses at the valve and write \"vents_actuator\"");
     }
     double hertz =
         section.number("frequency_hz", DEFAULT_HZ, Quantity.plain("Hz"), new Bounds(10.0, 100.0));
@@ -79,7 +79,10 @@ final class ValveReader {
       return straight;
     }
     if (command.values()[0] != 0.0 || command.values()[last] != 1.0) {
-      section.fail("command_pct", "command_range", "must begin at 0 and end at 100");
+      section.fail(
+          "command_pct",
+          "command_range",
+          "does not run from 0 to 100 %; begin at 0 and end at 100");
       return straight;
     }
     if (!duty.rises(section.reading())) {

@@ -37,6 +37,7 @@ record Refusal(String code, String find, String bad, String good, String at, Lis
     assertThat(found).as("%s", refused.problems()).isNotEmpty();
     Problem problem = found.get(0);
     assertThat(problem.severity()).isEqualTo(Severity.ERROR);
+    assertThat(problem.text()).as("ends with what to do").contains("; ");
     for (String words : says) {
       assertThat(problem.text()).contains(words);
     }

@@ -31,7 +31,7 @@ class RefusedHardwareTest {
             "\"triple\"     #",
             "\"single_port\" #",
             "layout",
-            "the only layout is \"single_port\""),
+            "write \"single_port\", the only layout"),
         Refusal.of(
             "spring_order",
             "spring_full_lift_kpa_gauge = 110",
@@ -74,7 +74,7 @@ class RefusedHardwareTest {
             "command_pct      = [   0,    99]",
             "command_pct      = [   0,   100]",
             "command_pct",
-            "must begin at 0 and end at 100"),
+            "begin at 0 and end at 100"),
         Refusal.of(
             "axis_missing",
             "command_pct      = [   0,   100]",
@@ -107,7 +107,7 @@ class RefusedHardwareTest {
             "cylinders = 4.0",
             "cylinders = 4",
             "cylinders",
-            "expected a whole number"),
+            "is 4.0; write a whole number from 1 to 12"),
         Refusal.of(
             "out_of_range",
             "pulses_per_revolution = 2",
@@ -142,7 +142,7 @@ class RefusedHardwareTest {
             "engine_cut = \"no\"",
             "engine_cut =  false",
             "engine_cut",
-            "expected true or false, found the text \"no\""),
+            "is the text \"no\"; write true or false"),
         Refusal.of(
             "gains_missing",
             "kp_pct_per_kpa   = [0.30, 0.30, 0.30]\nki_pct_per_kpa_s = [0.60, 0.60, 0.60]",

@@ -38,7 +38,7 @@ class RefusedSensorsTest {
             "volts = [0.5]\npressure_kpa_abs = [20]",
             "volts = [0.5, 4.5]\npressure_kpa_abs = [20, 299]",
             "volts",
-            "two points or more, not 1"),
+            "has 1 entries; a calibration needs two points or more"),
         Refusal.of(
             "calibration_missing",
             "pressure_kpa_abs = [ 20, 300]",

@@ -46,14 +46,14 @@ class RefusedTablesTest {
             "[ 120,  130,  140,  145,  true,  145,  140]",
             "[ 120,  130,  140,  145,  146.5,  145,  140]",
             "true",
-            "target table, row 2, entry 5: expected a number, found true"),
+            "target table, row 2, entry 5: is true; write a number"),
         Refusal.of(
             "wrong_kind",
             "[ 120,  130,  140,  145,  145,  145,  140]",
             "145",
             "[ 120,  130,  140,  145,  145,  145,  139]",
             "145,   #  50 %",
-            "target table, row 2: expected a row of numbers"),
+            "target table, row 2: is 145; write a row of numbers in brackets"),
         Refusal.of(
             "table_incomplete",
             "duty_pct = [\n",

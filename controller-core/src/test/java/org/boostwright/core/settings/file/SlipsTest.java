@@ -30,6 +30,8 @@ class SlipsTest {
           throttle_pct = [30, 50, 70, 85, 100] | throttle_pct = [0.3, 0.5, 0.7, 0.85, 1] | looks like 0 to 1; it is written in percent
           spring_only_above_c  = 75            | spring_only_above_c  = 348.15  | looks like kelvin, and this is degC: 75
           spring_only_above_c  = 75            | spring_only_above_c  = 167     | looks like Fahrenheit, and this is degC: 75
+          redline_rpm           = 6800         | redline_rpm = 6.8              | looks like thousands, and this is 1/min: 6800
+          rpm   = [2000, 2500, 3000, 3500, 4500, 5500, 6500] | rpm = [2, 2.5, 3, 3.5, 4.5, 5.5, 6.5] | looks like thousands; it is written in 1/min: 6500
           step_volts       = 0.0001875         | step_volts       = 187.5       | looks like millivolts, and this is volts: 0.1875
           """)
   void slipIsNamed(String good, String slip, String words) {

@@ -41,7 +41,12 @@ final class ColumnNames {
     "brake",
     "clutch",
     "high",
-    "low"
+    "low",
+    "sample",
+    "period",
+    "pulse",
+    "pulses",
+    "count"
   };
 
   private static final String[] TIME_COMPANIONS = {

@@ -1,6 +1,7 @@
 package org.boostwright.rig.replay.csv;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -85,15 +86,17 @@ final class ColumnPlan {
   }
 
   private void placeRecognised(LogSignal signal) {
-    int placed = -1;
+    List<Integer> candidates = new ArrayList<>();
     for (int cell = 0; cell < layout.header().size(); cell++) {
       HeaderCell header = header(cell);
-      if (cell == timeCell
-          || isUsed(cell)
-          || isIgnored(cell)
-          || ColumnNames.signal(header) != signal) {
-        continue;
+      boolean free = cell != timeCell && !isUsed(cell) && !isIgnored(cell);
+      if (free && ColumnNames.signal(header) == signal) {
+        candidates.add(cell);
       }
+    }
+    candidates.sort(Comparator.comparing(cell -> header(cell).unit() == null));
+    int placed = -1;
+    for (int cell : candidates) {
       if (placed >= 0) {
         notes.add(
             "'"

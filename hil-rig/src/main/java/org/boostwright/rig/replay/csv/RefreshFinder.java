@@ -54,6 +54,11 @@ final class RefreshFinder {
     sparse = since - present > SPARSE_SHARE * since;
   }
 
+  /** True when cells are filled only where the signal was read or had changed. */
+  boolean isSparse() {
+    return sparse;
+  }
+
   /**
    * Rows per fresh value; 0 when the data do not tell.
    *

@@ -32,7 +32,7 @@ public final class SignalTrace {
    *
    * @param rows rows from one fresh value to the next; 1 when every row is fresh
    * @param millis usual time between fresh values, ms
-   * @param longestMillis longest time between fresh values outside pauses, ms
+   * @param longestMillis longest time the logger took for it outside pauses, ms
    * @param origin where it comes from
    */
   public record Refresh(double rows, double millis, double longestMillis, Origin origin) {}

@@ -21,7 +21,11 @@ final class TraceBuilder {
   private final List<Draft> drafts = new ArrayList<>();
 
   private record Draft(
-      CellColumn column, double[] values, SignalTrace.Step step, RefreshFinder finder, double rows) {}
+      CellColumn column,
+      double[] values,
+      SignalTrace.Step step,
+      RefreshFinder finder,
+      double rows) {}
 
   TraceBuilder(String file, TimeLine time, double ambientKpaAbs, List<String> notes) {
     this.file = file;
@@ -38,7 +42,8 @@ final class TraceBuilder {
     ColumnUse use = column.use();
     double[] values = column.written(time.kept());
     if (Arrays.stream(values).allMatch(Double::isNaN)) {
-      notes.add("'" + use.header() + "' has no value in any row; " + use.signal().id() + " is left out");
+      notes.add(
+          "'" + use.header() + "' has no value in any row; " + use.signal().id() + " is left out");
       return;
     }
     boolean undeclared = use.unitAssumed() && use.declared() == ColumnMapping.NONE;
@@ -100,7 +105,8 @@ final class TraceBuilder {
   }
 
   Map<LogSignal, SignalTrace> build() {
-    double[] known = drafts.stream().mapToDouble(Draft::rows).filter(r -> r > 0.0).sorted().toArray();
+    double[] known =
+        drafts.stream().mapToDouble(Draft::rows).filter(r -> r > 0.0).sorted().toArray();
     double usual = known.length == 0 ? 1.0 : known[known.length / 2];
     Map<LogSignal, SignalTrace> traces = new EnumMap<>(LogSignal.class);
     for (Draft draft : drafts) {
@@ -113,7 +119,7 @@ final class TraceBuilder {
         origin = Origin.DECLARED;
       }
       BitSet fresh = draft.finder.freshRows(rows);
-      SignalTrace.Refresh refresh = refresh(fresh, rows, declared, origin);
+      SignalTrace.Refresh refresh = refresh(draft, fresh, rows, declared, origin);
       double noise = use.unit().stepToBase(use.declared().noise());
       traces.put(
           use.signal(), new SignalTrace(use, draft.values, fresh, draft.step, refresh, noise));
@@ -122,24 +128,39 @@ final class TraceBuilder {
   }
 
   private SignalTrace.Refresh refresh(
-      BitSet fresh, double rows, double declaredMillis, Origin origin) {
+      Draft draft, BitSet fresh, double rows, double declaredMillis, Origin origin) {
     double[] millis = new double[fresh.cardinality()];
     int n = 0;
-    double longest = 0.0;
     int last = fresh.nextSetBit(0);
+    double longest = 0.0;
     for (int row = fresh.nextSetBit(last + 1); row >= 0; row = fresh.nextSetBit(row + 1)) {
-      int pause = breaks.nextSetBit(last + 1);
-      if (pause < 0 || pause > row) {
+      if (isUnbroken(last, row)) {
         millis[n] = (nanos[row] - nanos[last]) * 1e-6;
         longest = Math.max(longest, millis[n++]);
       }
       last = row;
     }
-    double usual = n == 0 ? rows * time.typicalSeconds() * 1e3 : TimeLine.median(millis, n);
-    return new SignalTrace.Refresh(
-        rows,
-        Double.isNaN(declaredMillis) ? usual : declaredMillis,
-        Math.max(usual, longest),
-        origin);
+    double found = n == 0 ? rows * time.typicalSeconds() * 1e3 : TimeLine.median(millis, n);
+    double usual = Double.isNaN(declaredMillis) ? found : declaredMillis;
+    if (!draft.finder.isSparse()) {
+      longest = slowestMillis((int) Math.ceil(rows));
+    }
+    return new SignalTrace.Refresh(rows, usual, Math.max(usual, longest), origin);
+  }
+
+  /** Longest time the logger took for so many rows; a signal that drops out does not count. */
+  private double slowestMillis(int rows) {
+    double slowest = 0.0;
+    for (int row = rows; row < nanos.length; row++) {
+      if (isUnbroken(row - rows, row)) {
+        slowest = Math.max(slowest, (nanos[row] - nanos[row - rows]) * 1e-6);
+      }
+    }
+    return slowest;
+  }
+
+  private boolean isUnbroken(int from, int to) {
+    int pause = breaks.nextSetBit(from + 1);
+    return pause < 0 || pause > to;
   }
 }

@@ -122,7 +122,8 @@ class CellRepairTest {
 
   @Test
   void decimalCommasBetweenCommasAreRefused() {
-    String text = "time [s],MAP [kPa],rpm\n0,0,100,5,900,0\n0,1,101,5,901,0\n0,2,1,1,1,1\n0,3,1,1,1,1\n";
+    String text =
+        "time [s],MAP [kPa],rpm\n0,0,100,5,900,0\n0,1,101,5,901,0\n0,2,1,1,1,1\n0,3,1,1,1,1\n";
     assertThatThrownBy(() -> read(text))
         .isInstanceOf(LogRefusedException.class)
         .hasMessageContaining("decimal commas need ; or tab");
@@ -130,7 +131,8 @@ class CellRepairTest {
 
   @Test
   void thousandsSeparatorsAreNotGuessed() {
-    String text = "time [s];rpm;MAP [kPa]\n0.0;1,200;100\n0.1;1,300;101\n0.2;1,400;101\n0.3;1,1;1\n";
+    String text =
+        "time [s];rpm;MAP [kPa]\n0.0;1,200;100\n0.1;1,300;101\n0.2;1,400;101\n0.3;1,1;1\n";
     assertThatThrownBy(() -> read(text))
         .isInstanceOf(LogRefusedException.class)
         .hasMessageContaining("declare the decimal sign");

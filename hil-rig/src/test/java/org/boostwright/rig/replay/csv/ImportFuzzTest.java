@@ -19,8 +19,32 @@ class ImportFuzzTest {
           "\ufeffnote\nTime,Pedal\ns,%\n0,14\n0.1,\n0.1,15\n0.3,\"16\"\n23,17\n");
 
   private static final String[] PIECES = {
-    ",", ";", "\t", "\"", "\n", "\r", "-", ".", "e", "E", "0", "9999999999", "NaN", ":", "1e308",
-    "\u00b0", "[", "]", "23:59:59", "00:00:00", "kPa", "time", "-1e18", "4e18", "\u0000", "\ufeff"
+    ",",
+    ";",
+    "\t",
+    "\"",
+    "\n",
+    "\r",
+    "-",
+    ".",
+    "e",
+    "E",
+    "0",
+    "9999999999",
+    "NaN",
+    ":",
+    "1e308",
+    "\u00b0",
+    "[",
+    "]",
+    "23:59:59",
+    "00:00:00",
+    "kPa",
+    "time",
+    "-1e18",
+    "4e18",
+    "\u0000",
+    "\ufeff"
   };
 
   private static byte[] mutate(byte[] bytes, Random random) {
@@ -32,8 +56,7 @@ class ImportFuzzTest {
         case 0 -> mutated[at] = (byte) random.nextInt(256);
         case 1 -> mutated = Arrays.copyOf(mutated, at);
         case 2 -> {
-          byte[] piece =
-              PIECES[random.nextInt(PIECES.length)].getBytes(StandardCharsets.UTF_8);
+          byte[] piece = PIECES[random.nextInt(PIECES.length)].getBytes(StandardCharsets.UTF_8);
           mutated = splice(mutated, at, at, piece);
         }
         case 3 -> mutated = splice(mutated, at, Math.min(mutated.length, at + 9), new byte[0]);

@@ -75,15 +75,15 @@ class LogImportTest {
       // Pound per square inch by its definition: 0.45359237 kg * 9.80665 m/s2 / (0.0254 m)^2.
       double psi = (kpaAbs(i) - 101.325) / (0.45359237 * 9.80665 / (0.0254 * 0.0254) / 1000.0);
       text.append(
-          String.format(
-                  Locale.ROOT,
-                  "%.3f;%.8f;%.8f;%.8f;%.8f",
-                  0.1 * i,
-                  psi,
-                  celsius(i) * 1.8 + 32.0,
-                  kmh(i) / 1.609344,
-                  rpm(i))
-              .replace('.', ','))
+              String.format(
+                      Locale.ROOT,
+                      "%.3f;%.8f;%.8f;%.8f;%.8f",
+                      0.1 * i,
+                      psi,
+                      celsius(i) * 1.8 + 32.0,
+                      kmh(i) / 1.609344,
+                      rpm(i))
+                  .replace('.', ','))
           .append("\r\n");
     }
     RecordedLog log = read(text.toString());
@@ -95,7 +95,8 @@ class LogImportTest {
   @Test
   void tabBarGaugeKelvinMilliseconds() throws LogRefusedException {
     StringBuilder text =
-        new StringBuilder("elapsed_ms\tboost [bar]\tCharge air [K]\tRoad speed [kph]\tengine speed [1/min]\n");
+        new StringBuilder(
+            "elapsed_ms\tboost [bar]\tCharge air [K]\tRoad speed [kph]\tengine speed [1/min]\n");
     for (int i = 0; i < ROWS; i++) {
       text.append(
           String.format(
@@ -112,7 +113,8 @@ class LogImportTest {
 
   @Test
   void mercuryAndHectopascalAbsolute() throws LogRefusedException {
-    StringBuilder text = new StringBuilder("time_s,map_inhg,barometer [mmHg],ambient pressure [hPa]\n");
+    StringBuilder text =
+        new StringBuilder("time_s,map_inhg,barometer [mmHg],ambient pressure [hPa]\n");
     for (int i = 0; i < 5; i++) {
       text.append(String.format(Locale.ROOT, "%d,29.92,760.0,1013.25%n", i));
     }
@@ -180,7 +182,8 @@ class LogImportTest {
   void ofTwoColumnsForOneSignalTheFirstIsReadAndTheOtherNamed() throws LogRefusedException {
     RecordedLog log = read("time [s],pedal D [%],pedal E [%]\n0,14,15\n1,16,17\n");
     assertThat(value(log, LogSignal.PEDAL, 1)).isEqualTo(16.0);
-    assertThat(log.notes()).containsExactly("'pedal E [%]' also looks like pedal; 'pedal D [%]' is read");
+    assertThat(log.notes())
+        .containsExactly("'pedal E [%]' also looks like pedal; 'pedal D [%]' is read");
   }
 
   @Test
@@ -202,7 +205,8 @@ class LogImportTest {
 
   @Test
   void quotedFieldsAndBlanksReadAsPlainOnes() throws LogRefusedException {
-    String text = "\"Time [s]\", \"MAP [kPa]\",\"rpm\"\n\"0.0\",\"100\",\"900\"\n \"0.1\" , 101 ,\"901\"\n";
+    String text =
+        "\"Time [s]\", \"MAP [kPa]\",\"rpm\"\n\"0.0\",\"100\",\"900\"\n \"0.1\" , 101 ,\"901\"\n";
     RecordedLog log = read(text.replace(" \"", "\"").replace("\" ", "\""));
     assertThat(value(log, LogSignal.MAP, 1)).isEqualTo(101.0);
     assertThat(log.repairs()).isEmpty();

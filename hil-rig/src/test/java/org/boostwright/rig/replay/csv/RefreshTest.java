@@ -116,7 +116,8 @@ class RefreshTest {
     StringBuilder text = new StringBuilder();
     for (String line : roundRobin(2000, 10, 0.0).split("\n")) {
       int comma = line.indexOf(',');
-      boolean late = !line.startsWith("time") && Double.parseDouble(line.substring(0, comma)) > 90.0;
+      boolean late =
+          !line.startsWith("time") && Double.parseDouble(line.substring(0, comma)) > 90.0;
       // 60 s pause after row 1000; rows 1001 on begin with signal 1, so MAP's turn is row 1010.
       text.append(
           late
@@ -137,7 +138,8 @@ class RefreshTest {
   @Test
   void whatTheMappingDeclaresIsTaken() throws LogRefusedException {
     LogMapping mapping =
-        mapping("[map]\nresolution = 0.5\nrefresh_ms = 180\nnoise = 0.2\n[throttle]\nresolution = 2");
+        mapping(
+            "[map]\nresolution = 0.5\nrefresh_ms = 180\nnoise = 0.2\n[throttle]\nresolution = 2");
     SignalTrace map = read(roundRobin(400, 10, 0.0), mapping).require(LogSignal.MAP);
     assertThat(map.resolution()).isEqualTo(new SignalTrace.Step(0.5, Origin.DECLARED));
     assertThat(map.refresh().millis()).isEqualTo(180.0);
@@ -148,8 +150,7 @@ class RefreshTest {
 
   @Test
   void stepsAreConvertedWithTheUnit() throws LogRefusedException {
-    SignalTrace map =
-        read("time [s],boost [psi]\n0,1.0\n1,1.1\n2,-3.0\n").require(LogSignal.MAP);
+    SignalTrace map = read("time [s],boost [psi]\n0,1.0\n1,1.1\n2,-3.0\n").require(LogSignal.MAP);
     assertThat(map.resolution().size()).isCloseTo(0.6894757, within(1e-6));
     SignalTrace air = read("time [s],iat [F]\n0,70\n1,71\n").require(LogSignal.INTAKE_AIR);
     assertThat(air.resolution().size()).isCloseTo(5.0 / 9.0, within(1e-9));

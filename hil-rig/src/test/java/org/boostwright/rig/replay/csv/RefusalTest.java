@@ -60,14 +60,16 @@ class RefusalTest {
   @Test
   void noTimeColumnOrNoSignal() {
     refused("rpm,throttle\n900,15\n901,15\n").hasMessageContaining("no header line");
-    refused("time [s],colour\n0,1\n1,2\n").hasMessageContaining("name the columns in a mapping file");
+    refused("time [s],colour\n0,1\n1,2\n")
+        .hasMessageContaining("name the columns in a mapping file");
     refused("0,900\n1,901\n").hasMessageContaining("the file begins '0 900'");
   }
 
   @Test
   void aPressureWithoutUnitOrReferenceIsAskedFor() {
     refused("time [s],boost\n0,1\n1,2\n")
-        .hasMessageContaining("'boost' looks like map but has no unit; declare one of: kPa, hPa, bar");
+        .hasMessageContaining(
+            "'boost' looks like map but has no unit; declare one of: kPa, hPa, bar");
     refused("time [s],manifold pressure [kPa]\n0,98\n1,99\n")
         .hasMessageContaining("absolute or gauge");
     refused("time [s],MAP [stone]\n0,98\n1,99\n").hasMessageContaining("unknown unit");

@@ -56,7 +56,8 @@ class TimeRepairTest {
 
   @Test
   void dateBeforeTheTimeAndZuluAreSkipped() throws LogRefusedException {
-    RecordedLog log = times("2024-02-29 10:00:00.0", "2024-02-29 10:00:00.5", "2024-02-29 10:00:01");
+    RecordedLog log =
+        times("2024-02-29 10:00:00.0", "2024-02-29 10:00:00.5", "2024-02-29 10:00:01");
     assertThat(seconds(log)).containsExactly(new double[] {0.0, 0.5, 1.0}, within(1e-9));
     assertThat(seconds(times("2024-02-29T10:00:00Z", "2024-02-29T10:00:01Z")))
         .containsExactly(0.0, 1.0);
@@ -67,8 +68,7 @@ class TimeRepairTest {
     RecordedLog log = times("1.0", "1.1", "1.2", "1.05", "1.3", "1.4");
     assertThat(rpm(log)).containsExactly(1000, 1001, 1002, 1004, 1005);
     assertThat(log.repairs())
-        .containsExactly(
-            new Repair(RepairKind.BACKWARD_TIME, "", 1, 5, 5, ""));
+        .containsExactly(new Repair(RepairKind.BACKWARD_TIME, "", 1, 5, 5, ""));
     assertThat(times("1.0", "1.1", "1.2", "1.25", "1.3", "1.4").repairs()).isEmpty();
   }
 
@@ -143,8 +143,7 @@ class TimeRepairTest {
     assertThatThrownBy(() -> times("0", "3", "6"))
         .isInstanceOf(LogRefusedException.class)
         .hasMessageContaining("declare format under [time]");
-    RecordedLog declared =
-        read("time,rpm\n0,1\n3,2\n6,3\n", mapping("[time]\nformat = \"ms\""));
+    RecordedLog declared = read("time,rpm\n0,1\n3,2\n6,3\n", mapping("[time]\nformat = \"ms\""));
     assertThat(declared.seconds()).isCloseTo(0.006, within(1e-9));
   }
 

@@ -135,7 +135,7 @@ public final class SerialLine implements AutoCloseable {
   }
 
   private void writeAll() {
-    while (!stopping) {
+    while (!stopping || (port != null && !outgoing.isEmpty())) {
       if (outgoing.isEmpty()) {
         LockSupport.park();
         continue;

@@ -38,7 +38,7 @@ public final class LampPattern {
               BAROMETER_SIGNAL,
               AMBIENT_IN_DOUBT ->
           2;
-      case THROTTLE_SIGNAL, THROTTLE_STALE, THROTTLE_AGAINST_PEDAL -> 3;
+      case THROTTLE_SIGNAL, THROTTLE_STALE, THROTTLE_AGAINST_PEDAL, PEDAL_SIGNAL -> 3;
       case ENGINE_SPEED_LOST, ENGINE_SPEED_JUMPS -> 4;
       case VALVE_NO_EFFECT,
               COIL_FEEDBACK,
@@ -48,8 +48,8 @@ public final class LampPattern {
               TARGET_LIMITED ->
           5;
       case SUPPLY_LOW, SUPPLY_SIGNAL, INTAKE_AIR_SIGNAL -> 6;
-      case TICK_LATE, INTERNAL -> 7;
       case PERMIT_OPEN -> 8;
+      default -> 7; // the program itself
     };
   }
 

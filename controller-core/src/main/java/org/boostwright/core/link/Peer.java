@@ -17,6 +17,9 @@ public final class Peer {
   /** A frame this long missing: the next handshake starts the sequence anew. */
   static final long QUIET_NANOS = 1_000_000_000L;
 
+  /** An end that has not repeated its handshake for this long is gone. */
+  static final long PRESENT_NANOS = 1_200_000_000L;
+
   private final int ownRole;
   private final FrameDecoder decoder = new FrameDecoder();
   private final SequenceWatch sequence = new SequenceWatch();
@@ -29,6 +32,8 @@ public final class Peer {
   private boolean heard;
   private long heardNanos;
   private long sessions;
+  private boolean greeted;
+  private long greetedNanos;
 
   /**
    * @param ownRole role of this end, {@link HelloFrame#CONTROLLER} or {@link HelloFrame#RIG}
@@ -61,6 +66,8 @@ public final class Peer {
 
   private void takeHello(long nowNanos) {
     hello.read(decoder);
+    greeted = true;
+    greetedNanos = nowNanos;
     protocol = hello.protocol;
     if (protocol != Frame.PROTOCOL) {
       state = State.OTHER_PROTOCOL;
@@ -82,6 +89,14 @@ public final class Peer {
     state = State.AGREED;
     session = hello.session;
     settingsDigest = hello.settingsDigest;
+  }
+
+  /**
+   * True while the other end may be talked to: its handshake fits and came not long ago. Frames sent
+   * to nobody would pile up in the port and come out old.
+   */
+  public boolean present(long nowNanos) {
+    return state == State.AGREED && greeted && nowNanos - greetedNanos <= PRESENT_NANOS;
   }
 
   /** Decoder of this end's incoming bytes. */

@@ -41,6 +41,7 @@ public final class EngineWatch {
   private boolean steadyOutOfRange;
   private double ambientKpaAbs;
   private boolean ambientMeasured;
+  private boolean recalled;
   private boolean seenStopped;
   private long ambientNanos;
 
@@ -143,11 +144,22 @@ public final class EngineWatch {
   }
 
   /**
-   * Time since ambient was measured, s; infinite when it never was in this run, because nobody
-   * knows where the car has been since.
+   * Time since ambient was measured, s; time since start when it never was; infinite for one that
+   * was recalled, because nobody knows where the car has been since.
    */
   public double ambientAgeSeconds(long nowNanos) {
-    return ambientMeasured ? (nowNanos - ambientNanos) * 1e-9 : Double.POSITIVE_INFINITY;
+    if (recalled && !ambientMeasured) {
+      return Double.POSITIVE_INFINITY;
+    }
+    return (nowNanos - (ambientMeasured ? ambientNanos : startNanos)) * 1e-9;
+  }
+
+  /** Ambient pressure kept from an earlier run, kPa absolute; used until one is measured. */
+  void recall(double kpaAbs) {
+    if (kpaAbs >= AMBIENT_LOW_KPA && kpaAbs <= AMBIENT_HIGH_KPA) {
+      ambientKpaAbs = kpaAbs;
+      recalled = true;
+    }
   }
 
   /** Manifold pressure while it is steady, averaged over about 0.25 s, kPa absolute. */

@@ -63,6 +63,7 @@ public final class Boostwright implements Callable<Integer> {
         new PullCommand(terminal),
         new ReplayCommand(terminal),
         new CarCommand(terminal),
+        new RigCommand(terminal),
         new ReportCommand(terminal));
   }
 

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.HdrHistogram.Histogram;
 import org.boostwright.core.Controller;
 import org.boostwright.core.link.ControllerEnd;
@@ -19,6 +21,7 @@ import org.boostwright.core.state.Permission;
 import org.boostwright.pi.io.CarIo;
 import org.boostwright.pi.io.Clock;
 import org.boostwright.pi.io.PiIo;
+import org.boostwright.pi.io.RealTime;
 import org.boostwright.pi.io.SysfsPlaces;
 import org.boostwright.pi.io.pi4j.Pi4jHardware;
 import org.boostwright.pi.link.LinkIo;
@@ -56,6 +59,7 @@ import picocli.CommandLine.Option;
     })
 final class DriveCommand implements Callable<Integer> {
   private static final int QUEUE_ROWS = 4096;
+  private static final long REPORT_SECONDS = 2L;
 
   @Option(
       names = "--io",
@@ -118,6 +122,7 @@ final class DriveCommand implements Callable<Integer> {
       System.err.println("drive: " + settingsFile + " was refused as a whole; the coil stays off");
       return PiExit.WRONG_USE;
     }
+    RealTime.liftMachine();
     AmbientStore ambient = new AmbientStore(data.resolve("ambient"));
     double lastAmbient = ambient.load();
     Settings settings =
@@ -151,8 +156,8 @@ final class DriveCommand implements Callable<Integer> {
             ambient,
             dogs.isEmpty() ? null : Watchdog.all(dogs));
     // A signal ends here, too: off first. It is no safety device; the heartbeat is.
-    Thread hook = new Thread(session::close, "end");
-    Runtime.getRuntime().addShutdownHook(hook);
+    CountDownLatch reported = new CountDownLatch(1);
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> endBySignal(session, reported), "end"));
     session.start();
     if (systemd != null) {
       systemd.ready();
@@ -167,7 +172,20 @@ final class DriveCommand implements Callable<Integer> {
     DriveSession.End end =
         session.await((long) (seconds * 1e9), ticking -> status(ticking, recorder, io));
     session.close();
-    return report(end, session, loop, recorder, rows, io, digest);
+    int exitCode = report(end, session, loop, recorder, rows, io, digest);
+    reported.countDown();
+    return exitCode;
+  }
+
+  private static void endBySignal(DriveSession session, CountDownLatch reported) {
+    session.close();
+    try {
+      if (!reported.await(REPORT_SECONDS, TimeUnit.SECONDS)) {
+        System.err.println("drive: ended without a report");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private CarIo open(Settings settings, String digest) throws IOException {

@@ -60,8 +60,10 @@ public final class LinkIo implements CarIo {
     if (end.writeHello(nowNanos)) {
       line.send(end.frame().wire(), end.frame().wireLength());
     }
-    end.write(nowNanos, closed ? resting : outputs, pwmHz, level, lamp);
-    line.send(end.frame().wire(), end.frame().wireLength());
+    if (end.peer().present(nowNanos)) {
+      end.write(nowNanos, closed ? resting : outputs, pwmHz, level, lamp);
+      line.send(end.frame().wire(), end.frame().wireLength());
+    }
   }
 
   @Override

@@ -5,6 +5,7 @@ import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.util.concurrent.locks.LockSupport;
 import org.boostwright.core.link.ChunkQueue;
 import org.boostwright.core.link.Frame;
+import org.boostwright.pi.io.RealTime;
 
 /**
  * A serial port with a thread for each direction, so that neither a full nor a vanished port ever
@@ -82,6 +83,7 @@ public final class SerialLine implements AutoCloseable {
 
   @SuppressWarnings("NonAtomicVolatileUpdate") // only the reading thread counts
   private void readAll() {
+    RealTime.liftThread();
     byte[] bytes = new byte[INCOMING_BYTES];
     while (!stopping) {
       SerialPort open = open();
@@ -135,6 +137,7 @@ public final class SerialLine implements AutoCloseable {
   }
 
   private void writeAll() {
+    RealTime.liftThread();
     while (!stopping || (port != null && !outgoing.isEmpty())) {
       if (outgoing.isEmpty()) {
         LockSupport.park();

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 import org.boostwright.pi.io.CarIo;
+import org.boostwright.pi.io.RealTime;
 import org.boostwright.pi.record.RecorderThread;
 import org.jspecify.annotations.Nullable;
 
@@ -67,7 +68,7 @@ public final class DriveSession implements AutoCloseable {
   }
 
   private void tick() {
-    realTime = RealTime.lift(RealTime.TICK_PRIORITY);
+    realTime = RealTime.liftThread();
     loop.run();
   }
 

@@ -22,7 +22,11 @@ class ArchitectureTest {
         .should()
         .dependOnClassesThat()
         .resideOutsideOfPackages(
-            "org.boostwright.core..", "java.lang..", "java.util..", "org.jspecify..")
+            "org.boostwright.core..",
+            "java.lang..",
+            "java.util..",
+            "java.security..",
+            "org.jspecify..")
         .check(CORE);
   }
 

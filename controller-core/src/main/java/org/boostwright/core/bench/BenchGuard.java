@@ -38,7 +38,7 @@ final class BenchGuard {
 
   /**
    * @param drivenDuty duty commanded since the last call, 0 when the coil was off
-   * @param ambientKpaAbs ambient pressure, kPa absolute
+   * @param ambientKpaAbs ambient pressure, kPa absolute; NaN before it is known
    * @return why the session must stop, null when it may go on
    */
   @Nullable AbortReason check(
@@ -61,7 +61,8 @@ final class BenchGuard {
     if (!(in.lineKpaAbs >= LOWEST_KPA && in.lineKpaAbs <= HIGHEST_KPA)) {
       return AbortReason.SENSOR_RANGE;
     }
-    if (!(in.lineKpaAbs - ambientKpaAbs <= limitKpaGauge)) {
+    // Until ambient is known the air is off and the reading's unit is not yet trusted.
+    if (!Double.isNaN(ambientKpaAbs) && !(in.lineKpaAbs - ambientKpaAbs <= limitKpaGauge)) {
       return AbortReason.PRESSURE;
     }
     return coilC <= COIL_ABORT_C ? null : AbortReason.COIL_HOT;

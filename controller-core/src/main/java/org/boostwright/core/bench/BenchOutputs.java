@@ -1,5 +1,6 @@
 package org.boostwright.core.bench;
 
+import org.boostwright.core.Inputs;
 import org.jspecify.annotations.Nullable;
 
 /** What a bench session wants from the hardware and from the person. A new holder is at rest. */
@@ -24,6 +25,12 @@ public final class BenchOutputs {
     dutyFraction = 0.0;
     pwmEnabled = false;
     coilSupplyClosed = false;
+  }
+
+  /** Asks the controller for what the session wants; it refuses while the engine may be running. */
+  public void into(Inputs inputs) {
+    inputs.benchRequest = coilSupplyClosed;
+    inputs.benchDutyFraction = coilSupplyClosed && pwmEnabled ? dutyFraction : 0.0;
   }
 
   /** True when nothing energises the coil. */

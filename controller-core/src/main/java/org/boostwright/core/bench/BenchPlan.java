@@ -13,6 +13,8 @@ import org.boostwright.core.bench.model.Coil;
  * @param airC air around the coil on the bench, degC
  * @param rippleLimitKpa largest peak-to-peak ripple the recommended frequency may have, kPa
  * @param pressureLimitKpaGauge the session goes to rest above this line pressure, kPa gauge
+ * @param settingsLowDuty lower edge of the window the car's settings use; NaN when there is none
+ * @param settingsHighDuty upper edge; NaN when there is none
  * @param hasCoilSwitch a high-side switch in the coil's supply is under control
  */
 public record BenchPlan(
@@ -22,6 +24,8 @@ public record BenchPlan(
     double airC,
     double rippleLimitKpa,
     double pressureLimitKpaGauge,
+    double settingsLowDuty,
+    double settingsHighDuty,
     boolean hasCoilSwitch) {
 
   /** Lowest PWM frequency a session uses, Hz. */
@@ -70,29 +74,52 @@ public record BenchPlan(
         20.0,
         DEFAULT_RIPPLE_LIMIT_KPA,
         RELIEF_KPA_GAUGE,
+        Double.NaN,
+        Double.NaN,
         true);
   }
 
   /** The same plan with other steps. */
   public BenchPlan withSteps(Set<BenchStep> other) {
-    return new BenchPlan(
-        other, frequencyHz, coil, airC, rippleLimitKpa, pressureLimitKpaGauge, hasCoilSwitch);
+    return with(other, frequencyHz, coil, rippleLimitKpa, settingsLowDuty, settingsHighDuty);
   }
 
   /** The same plan for a frequency. */
   public BenchPlan withFrequencyHz(double hz) {
-    return new BenchPlan(
-        steps, hz, coil, airC, rippleLimitKpa, pressureLimitKpaGauge, hasCoilSwitch);
+    return with(steps, hz, coil, rippleLimitKpa, settingsLowDuty, settingsHighDuty);
   }
 
   /** The same plan for another coil. */
   public BenchPlan withCoil(Coil other) {
-    return new BenchPlan(
-        steps, frequencyHz, other, airC, rippleLimitKpa, pressureLimitKpaGauge, hasCoilSwitch);
+    return with(steps, frequencyHz, other, rippleLimitKpa, settingsLowDuty, settingsHighDuty);
   }
 
   /** The same plan with another ripple limit. */
   public BenchPlan withRippleLimitKpa(double kpa) {
-    return new BenchPlan(steps, frequencyHz, coil, airC, kpa, pressureLimitKpaGauge, hasCoilSwitch);
+    return with(steps, frequencyHz, coil, kpa, settingsLowDuty, settingsHighDuty);
+  }
+
+  /** The same plan for a car whose settings use this duty window. */
+  public BenchPlan withSettingsWindow(double lowDuty, double highDuty) {
+    return with(steps, frequencyHz, coil, rippleLimitKpa, lowDuty, highDuty);
+  }
+
+  private BenchPlan with(
+      Set<BenchStep> newSteps,
+      double hz,
+      Coil newCoil,
+      double rippleKpa,
+      double lowDuty,
+      double highDuty) {
+    return new BenchPlan(
+        newSteps,
+        hz,
+        newCoil,
+        airC,
+        rippleKpa,
+        pressureLimitKpaGauge,
+        lowDuty,
+        highDuty,
+        hasCoilSwitch);
   }
 }

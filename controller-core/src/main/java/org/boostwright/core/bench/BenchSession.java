@@ -18,9 +18,12 @@ public final class BenchSession {
   private static final double SWEEP_HZ = 31.0;
   private static final double DRIVE_LIMIT_SECONDS = 30.0;
   private static final double RATE_GUESS = 15.0;
+  // Two readings of a dial by eye, each within 1.5 kPa.
+  private static final double GAUGE_SIGMA_KPA = 1.3;
 
   private final BenchPlan plan;
   private final BenchGuard guard;
+  private final double sweepHz;
   private final BenchRecord record = new BenchRecord();
   private final List<Routine> routines = new ArrayList<>();
   private final LineTrace trace = new LineTrace();
@@ -39,7 +42,7 @@ public final class BenchSession {
   public BenchSession(BenchPlan plan) {
     this.plan = plan;
     guard = new BenchGuard(plan);
-    double sweepHz = Double.isNaN(plan.frequencyHz()) ? SWEEP_HZ : plan.frequencyHz();
+    sweepHz = Double.isNaN(plan.frequencyHz()) ? SWEEP_HZ : plan.frequencyHz();
     Routine[] all = {
       new AmbientRoutine(),
       new ClickRoutine(),
@@ -98,8 +101,7 @@ public final class BenchSession {
       return;
     }
     try {
-      double ambient = Double.isNaN(record.ambientKpaAbs) ? 101.325 : record.ambientKpaAbs;
-      AbortReason reason = guard.check(nowNanos, in, drivenDuty, ambient);
+      AbortReason reason = guard.check(nowNanos, in, drivenDuty, record.ambientKpaAbs);
       record.hottestCoilC = guard.hottestC();
       if (reason != null) {
         abort(reason);
@@ -212,16 +214,21 @@ public final class BenchSession {
     collect(points, edges, record.polarity);
     double leak = Double.isNaN(record.leakRatePerSecond) ? 0.0 : record.leakRatePerSecond;
     double leakSigma = Double.isNaN(record.leakSigmaPerSecond) ? 0.2 : record.leakSigmaPerSecond;
-    record.fit =
+    ValveFit fit =
         new ValveFit(
-                edges,
-                points,
-                record.ambientKpaAbs,
-                rest.meanKpaAbs(),
-                rest.meanSigmaKpa(),
-                leak,
-                leakSigma)
-            .fit(RATE_GUESS);
+            edges,
+            points,
+            record.ambientKpaAbs,
+            rest.meanKpaAbs(),
+            rest.meanSigmaKpa(),
+            leak,
+            leakSigma);
+    fit.withResponse(record.ventSeconds, record.fillSeconds);
+    double sag = record.regulatorKpaGauge - record.regulatorWorkingKpaGauge;
+    if (!Double.isNaN(sag) && Edges.inside(edges, sweepHz, 0.5)) {
+      fit.withSag(sweepHz, 0.5, sag, GAUGE_SIGMA_KPA);
+    }
+    record.fit = fit.fit(RATE_GUESS);
   }
 
   private static void collect(

@@ -20,13 +20,15 @@ final class LeakRoutine implements Routine {
   public @Nullable Action next(BenchRecord record, Outcome last) {
     switch (at++) {
       case 0:
-        return new Action.Ask(Question.SUPPLY_SHUT);
+        return Action.settle(BenchPlan.LOWEST_HZ, 0.0, 0.3);
       case 1:
-        return Action.hold(BenchPlan.LOWEST_HZ, 0.0, HOLD_SECONDS);
+        return new Action.Ask(Question.SUPPLY_SHUT);
       case 2:
+        return Action.hold(BenchPlan.LOWEST_HZ, 0.0, HOLD_SECONDS);
+      case 3:
         evaluate(record, last.line());
         return new Action.Ask(Question.SUPPLY_OPEN);
-      case 3:
+      case 4:
         return Action.settle(BenchPlan.LOWEST_HZ, 0.0, 0.3);
       default:
         return null;

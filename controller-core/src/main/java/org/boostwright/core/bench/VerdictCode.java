@@ -124,6 +124,11 @@ public enum VerdictCode {
       "At this PWM frequency the valve has no usable duty window: a pulse is over before the spool has"
           + " moved both ways.",
       "Use the recommended frequency."),
+  SETTINGS_WINDOW(
+      Grade.PROBLEM,
+      "The settings use duty outside what the valve can do: there it hangs at one end and a step of"
+          + " duty becomes a jump in boost.",
+      "Enter the measured window in the [valve] section, then run the bench again for the proof."),
   COIL_TOO_HOT(
       Grade.PROBLEM,
       "The coil would get hotter than its insulation allows.",

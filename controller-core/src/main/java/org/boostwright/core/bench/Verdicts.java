@@ -13,12 +13,16 @@ public final class Verdicts {
   public static final double NARROWEST_WINDOW = 0.15;
 
   private static final double NARROW_WINDOW = 0.3;
+  private static final double WINDOW_TOLERANCE = 0.015;
   private static final double EMPTY_SHARE = PolarityRoutine.EMPTY_SHARE;
   private static final double SEES_SHARE = RestRoutine.SEES_SUPPLY_SHARE;
   private static final double LEAK_SHARE = 0.04;
   private static final double DROOP_SHARE = 0.15;
   private static final double RESTRICTED_RATIO = 3.3;
   private static final double MISFIT_SHARE = 0.04;
+  /** Air a regulator is set to when nobody read its gauge, kPa gauge. */
+  private static final double USUAL_AIR_KPA = 85.0;
+
   private static final double GAUGE_FACTOR = 1.5;
   private static final double GAUGE_SHARE = 0.93;
   private static final double HELD_SHARE = 0.9;
@@ -42,7 +46,12 @@ public final class Verdicts {
 
   /** True when nothing stands in the way of a proof; advice does not. */
   public static boolean sound(List<BenchVerdict> verdicts) {
-    return verdicts.stream().allMatch(v -> v.code().grade() == Grade.ADVICE);
+    for (BenchVerdict verdict : verdicts) {
+      if (verdict.code().grade() != Grade.ADVICE) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private void judge() {
@@ -109,7 +118,7 @@ public final class Verdicts {
     if (Double.isNaN(rest)) {
       return false;
     }
-    double regulator = Double.isNaN(r.regulatorKpaGauge) ? 85.0 : r.regulatorKpaGauge;
+    double regulator = Double.isNaN(r.regulatorKpaGauge) ? USUAL_AIR_KPA : r.regulatorKpaGauge;
     if (rest > GAUGE_FACTOR * regulator) {
       add(
           VerdictCode.GAUGE_UNITS,
@@ -123,7 +132,10 @@ public final class Verdicts {
       return false;
     }
     String measured =
-        text("With the coil off the line shows %.1f kPa gauge of %.1f supplied.", rest, regulator);
+        text(
+            "With the coil off the line shows %.1f kPa gauge where about %.1f are expected.",
+            rest,
+            regulator);
     double empty = EMPTY_SHARE * regulator;
     double seen = SEES_SHARE * regulator;
     double dead = r.restDead == null ? r.unpluggedKpaGauge : r.gauge(r.restDead);
@@ -166,14 +178,17 @@ public final class Verdicts {
       monotone(rest);
       return false;
     }
+    // A trapped line empties through its leak in the end; a bleed settles in between.
+    boolean trapped = full || left > PolarityRoutine.FULL_SHARE * rest || !r.energised.settled();
     VerdictCode code =
         switch (r.heard) {
           case NOTHING -> VerdictCode.VENT_BLOCKED;
-          case PUFF -> VerdictCode.SENSOR_ON_WRONG_LINE;
+          case PUFF ->
+              left > PolarityRoutine.FULL_SHARE * rest
+                  ? VerdictCode.SENSOR_ON_WRONG_LINE
+                  : VerdictCode.VENT_RESTRICTED;
           case STEADY_WHILE_ON ->
-              full || left > PolarityRoutine.FULL_SHARE * rest
-                  ? VerdictCode.SUPPLY_AND_ACTUATOR_EXCHANGED
-                  : VerdictCode.BLEED_VALVE;
+              trapped ? VerdictCode.SUPPLY_AND_ACTUATOR_EXCHANGED : VerdictCode.BLEED_VALVE;
           default -> VerdictCode.LINE_DOES_NOT_EMPTY;
         };
     add(code, "Fully energised the line keeps %.1f of %.1f kPa gauge.", left, rest);
@@ -275,6 +290,16 @@ public final class Verdicts {
     } else if (high - low < NARROW_WINDOW) {
       found.add(new BenchVerdict(VerdictCode.WINDOW_NARROW, where));
     }
+    if (plan.settingsLowDuty() < fit.windowLowDuty(hz).low() - WINDOW_TOLERANCE
+        || plan.settingsHighDuty() > fit.windowHighDuty(hz).high() + WINDOW_TOLERANCE) {
+      found.add(
+          new BenchVerdict(
+              VerdictCode.SETTINGS_WINDOW,
+              where
+                  + text(
+                      " The settings use %.1f to %.1f %%.",
+                      100.0 * plan.settingsLowDuty(), 100.0 * plan.settingsHighDuty())));
+    }
   }
 
   private void coilHeat() {
@@ -296,12 +321,18 @@ public final class Verdicts {
   }
 
   private void steadiness() {
-    long unsteady =
-        r.sweepUp.stream().filter(x -> !x.settled()).count()
-            + r.sweepDown.stream().filter(x -> !x.settled()).count();
+    int unsteady = unsteady(r.sweepUp) + unsteady(r.sweepDown);
     if (unsteady > 0) {
       add(VerdictCode.LINE_UNSTEADY, "%d sweep readings did not settle in 30 s.", unsteady);
     }
+  }
+
+  private static int unsteady(List<Reading> readings) {
+    int count = 0;
+    for (Reading reading : readings) {
+      count += reading.settled() ? 0 : 1;
+    }
+    return count;
   }
 
   private void actuator() {

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param gearRpmPerKmh engine speed divided by road speed in each forward gear, first gear first;
  *     empty when gears are not told apart
  */
+@SuppressWarnings("ArrayRecordComponent") // copied on the way in and out
 public record CarSettings(
     String name,
     int cylinders,

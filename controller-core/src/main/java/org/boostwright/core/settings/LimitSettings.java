@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param minThrottlePct below this throttle duty stays 0, percent
  * @param engineCut allows the engine-cut request; off by default
  */
+@SuppressWarnings("ArrayRecordComponent") // copied on the way in and out
 public record LimitSettings(
     double cutoffKpaAbs,
     double pressureRatioMax,

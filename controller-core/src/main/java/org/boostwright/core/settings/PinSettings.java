@@ -21,6 +21,9 @@ package org.boostwright.core.settings;
  * @param i2cInUse the two-wire bus on GPIO 2 and 3 is in use
  * @param spiInUse the SPI bus on GPIO 7 to 11 is in use
  * @param uartInUse the serial port on GPIO 14 and 15 is in use
+ * @param audioBoardInUse an audio board (I2S) on GPIO 18 to 21 is in use
+ * @param watchdogBoard pin that feeds a watchdog board on the header; the watchdog of the machine
+ *     itself needs none
  */
 public record PinSettings(
     int pwmChip,
@@ -39,7 +42,9 @@ public record PinSettings(
     int road,
     boolean i2cInUse,
     boolean spiInUse,
-    boolean uartInUse) {
+    boolean uartInUse,
+    boolean audioBoardInUse,
+    int watchdogBoard) {
   /** Stands for a wire that does not exist. */
   public static final int NOT_WIRED = -1;
 }

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param ambientKpaAbs ambient pressure to assume until one has been measured, kPa absolute; NaN
  *     when there is none and control waits for a measurement
  */
+@SuppressWarnings("ArrayRecordComponent") // copied on the way in and out
 public record SensorSettings(
     @Nullable AnalogSensor[] channels,
     MapLocation mapLocation,

@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param feedback pressure feedback (PID trim)
  * @param spool spool strategy
  * @param optional which optional inputs and outputs are fitted
+ * @param wiring values of the circuit between car and computer; only checks use them
  * @param demand what the rows of both tables are read with: {@link AnalogChannel#THROTTLE} or
  *     {@link AnalogChannel#PEDAL}
  * @param actuator the wastegate actuator
@@ -42,6 +43,7 @@ public record Settings(
     FeedbackSettings feedback,
     SpoolSettings spool,
     OptionalWires optional,
+    WiringSettings wiring,
     AnalogChannel demand,
     ActuatorSettings actuator,
     Curve exhaustHelp,
@@ -74,6 +76,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        WiringSettings.DEFAULT,
         AnalogChannel.THROTTLE,
         ActuatorSettings.UNKNOWN_SPRING,
         DEFAULT_EXHAUST_HELP,
@@ -94,6 +97,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -114,6 +118,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -134,6 +139,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -154,6 +160,7 @@ public record Settings(
         feedback,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -174,6 +181,7 @@ public record Settings(
         other,
         spool,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -194,6 +202,7 @@ public record Settings(
         feedback,
         other,
         optional,
+        wiring,
         demand,
         actuator,
         exhaustHelp,
@@ -214,6 +223,7 @@ public record Settings(
         feedback,
         spool,
         other,
+        wiring,
         demand,
         actuator,
         exhaustHelp,

@@ -122,6 +122,20 @@ public record BenchSetup(
         stepKpa);
   }
 
+  /** The same bench with another actuator. */
+  public BenchSetup withActuator(ActuatorParams other) {
+    return new BenchSetup(
+        valve,
+        chamber,
+        other,
+        ambientKpaAbs,
+        supplyKpaGauge,
+        regulatorKpaPerGramPerSecond,
+        leakConductance,
+        noiseKpa,
+        stepKpa);
+  }
+
   /** The same bench with another supply pressure, kPa gauge. */
   public BenchSetup withSupplyKpaGauge(double kpaGauge) {
     return new BenchSetup(

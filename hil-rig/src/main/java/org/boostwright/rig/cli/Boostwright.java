@@ -42,7 +42,11 @@ public final class Boostwright implements Callable<Integer> {
       CommandLine child = new CommandLine(command);
       CommandSpec spec = child.getCommandSpec();
       spec.mixinStandardHelpOptions(true).versionProvider(new Version());
-      spec.usageMessage().parameterListHeading("%n").optionListHeading("%n").autoWidth(false);
+      spec.usageMessage()
+          .synopsisHeading("%nUsage: ")
+          .descriptionHeading("%n")
+          .parameterListHeading("%n")
+          .optionListHeading("%n");
       commandLine.addSubcommand(child);
     }
     commandLine
@@ -59,10 +63,13 @@ public final class Boostwright implements Callable<Integer> {
 
   private static List<Subcommand> commands(Terminal terminal) {
     return List.of(
+        new DemoCommand(terminal),
         new CheckCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),
+        new BenchCommand(terminal),
         new CarCommand(terminal),
+        new WiringCommand(terminal),
         new RigCommand(terminal),
         new ReportCommand(terminal));
   }

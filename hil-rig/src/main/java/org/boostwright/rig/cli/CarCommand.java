@@ -23,9 +23,10 @@ import picocli.CommandLine.Option;
  */
 @Command(
     name = "car",
+    header = "The virtual car's engine alone, for comparison with other models.",
     description = {
-      "The virtual car's engine alone, for comparison with other models: a settled point, or the",
-      "trace of a throttle step. Air 101.3 kPa absolute and 293 K, recirculation valve shut."
+      "A settled point, or the trace of a throttle step, with engine speed and wastegate held. Air",
+      "101.3 kPa absolute and 293 K, recirculation valve shut."
     },
     footer = {
       "",

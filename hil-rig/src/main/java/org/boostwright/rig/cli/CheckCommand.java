@@ -12,6 +12,7 @@ import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.rig.result.Finding;
 import org.boostwright.rig.result.Result;
 import org.boostwright.rig.result.ResultBuilder;
+import org.boostwright.rig.result.SettingsTables;
 import org.boostwright.rig.result.Severity;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -22,6 +23,7 @@ import picocli.CommandLine.Parameters;
 /** Everything that is to be said about a settings file. */
 @Command(
     name = "check",
+    header = "Name everything that is wrong with a settings file, and what follows from it.",
     description = {
       "Read a settings file and name every problem with line and column, value, unit, limit and",
       "what to do; then every number in effect and what follows from it at the bench."

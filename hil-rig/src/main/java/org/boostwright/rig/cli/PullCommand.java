@@ -6,7 +6,9 @@ import java.util.Locale;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.result.ResultBuilder;
+import org.boostwright.rig.result.SettingsTables;
 import org.boostwright.rig.scenario.PullPlan;
+import org.boostwright.rig.scenario.PullResult;
 import org.boostwright.rig.scenario.PullRun;
 import org.boostwright.rig.scenario.VirtualPull;
 import picocli.CommandLine.Command;
@@ -16,6 +18,7 @@ import picocli.CommandLine.Option;
 /** A virtual full-throttle pull. */
 @Command(
     name = "pull",
+    header = "A virtual full-throttle pull with your settings.",
     description = {
       "Drive the virtual car through a full-throttle pull with your settings: key on, start, idle,",
       "part throttle in gear, full throttle to the top, throttle shut."

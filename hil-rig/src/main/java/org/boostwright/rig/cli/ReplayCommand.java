@@ -5,9 +5,11 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.core.state.Permission;
+import org.boostwright.rig.replay.RecordReplay;
+import org.boostwright.rig.replay.RecordResult;
 import org.boostwright.rig.replay.ReplayOptions;
 import org.boostwright.rig.replay.TraceReplay;
-import org.boostwright.rig.replay.TraceResult;
 import org.boostwright.rig.replay.csv.LogImport;
 import org.boostwright.rig.replay.csv.LogMapping;
 import org.boostwright.rig.replay.csv.LogRefusedException;
@@ -24,7 +26,8 @@ import picocli.CommandLine.Parameters;
     name = "replay",
     description = {
       "Feed a recorded log to the controller: what it would have believed, which faults it would",
-      "have raised and what it would have asked of the valve. The recording does not answer back."
+      "have raised and what it would have asked of the valve. The recording does not answer back.",
+      "A run recorded by Boostwright itself is replayed to the bit; any other log is imported."
     },
     footer = {
       "",
@@ -99,15 +102,22 @@ final class ReplayCommand extends Subcommand {
     progress.begin("replaying " + log, 1);
     try {
       LogMapping columns = mapping.isPresent() ? MappingFile.read(mapping.get()) : LogMapping.NONE;
-      RecordedLog recorded = LogImport.read(log, columns);
-      TraceResult trace = TraceReplay.run(loaded.settings(), recorded, options);
+      byte[] bytes = LogImport.bytes(log);
+      String digest = SettingsDigest.of(loaded.settings());
       ResultBuilder result = new ResultBuilder("replay");
+      if (mapping.isEmpty() && RecordReplay.isRecord(bytes)) {
+        RecordResult run =
+            RecordReplay.run(loaded.settings(), Permission.FULL, bytes, log.toString());
+        ReplayResult.add(result, run, loaded.settings(), run.meta().contains(digest));
+      } else {
+        RecordedLog recorded = LogImport.parse(bytes, log.toString(), columns);
+        ReplayResult.add(result, TraceReplay.run(loaded.settings(), recorded, options));
+      }
       result.units(loaded.settings().units());
-      result.settingsDigest(SettingsDigest.of(loaded.settings()));
+      result.settingsDigest(digest);
       result.provenance("log", log.toString());
       result.provenance("settings", loaded.source().where());
       set.record(result);
-      ReplayResult.add(result, trace);
       return Outcome.kept(result.build(), out.folder);
     } catch (LogRefusedException e) {
       throw new WrongUseException(String.valueOf(e.getMessage()), "");

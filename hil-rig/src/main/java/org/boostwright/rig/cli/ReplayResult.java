@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.boostwright.core.monitor.FaultCode;
+import org.boostwright.core.settings.Settings;
 import org.boostwright.core.state.SafetyState;
 import org.boostwright.rig.replay.FaultEvent;
+import org.boostwright.rig.replay.RecordResult;
 import org.boostwright.rig.replay.TraceResult;
 import org.boostwright.rig.replay.TraceSeries;
 import org.boostwright.rig.replay.csv.Repair;
@@ -19,6 +21,10 @@ import org.boostwright.rig.result.Units;
 
 /** What a replay showed, as a result. */
 final class ReplayResult {
+  private static final String CAUTION =
+      "A replay shows what the controller would have believed and asked for, not what the car would"
+          + " then have done.";
+
   private ReplayResult() {}
 
   static void add(ResultBuilder result, TraceResult trace) {
@@ -45,13 +51,7 @@ final class ReplayResult {
         "replay.peak_map_kpa", "highest manifold pressure", trace.peakMapKpaAbs(), Units.KPA_ABS);
     result.measure(
         "replay.peak_duty_pct", "highest duty", 100.0 * trace.peakDutyFraction(), Units.PERCENT);
-    for (SafetyState state : SafetyState.values()) {
-      result.measure(
-          "replay.seconds_" + state.name().toLowerCase(Locale.ROOT),
-          "time " + state.words(),
-          trace.secondsIn(state),
-          Units.SECONDS);
-    }
+    states(result, trace.stateSeconds());
     events(result, trace.faults(), Severity.PROBLEM);
     events(result, trace.findings(), Severity.NOTE);
     if (!(trace.secondsIn(SafetyState.READY) + trace.secondsIn(SafetyState.CONTROLLING) > 0.0)) {
@@ -68,16 +68,71 @@ final class ReplayResult {
       result.find(code, Severity.NOTE, repair.text(), "");
     }
     result.find("watches", Severity.NOTE, judged(trace), "");
-    result.add(plot(trace));
-    result.caution(
-        "A replay shows what the controller would have believed and asked for, not what the car"
-            + " would then have done.");
-    result.headline(headline(trace));
+    result.add(plot(trace.series(), trace.settings()));
+    result.caution(CAUTION);
+    result.headline(headline(trace.rows(), trace.faults().size()));
   }
 
-  private static String headline(TraceResult trace) {
-    String rows = trace.rows() + " rows replayed";
-    int faults = trace.faults().size();
+  /**
+   * A run recorded by Boostwright itself.
+   *
+   * @param sameSettings it was recorded with these settings: then every bit must come again
+   */
+  static void add(ResultBuilder result, RecordResult run, Settings settings, boolean sameSettings) {
+    double none = Double.NaN;
+    double highest = sameSettings ? 0 : none;
+    result.measure("replay.rows", "rows replayed", run.rows(), Units.COUNT, 1, none);
+    result.measure(
+        "replay.differing_rows",
+        "rows whose outputs differ from the recorded ones",
+        run.differingRows(),
+        Units.COUNT,
+        none,
+        highest);
+    result.measure(
+        "replay.missing_ticks",
+        "ticks the recorder lost",
+        (double) run.missingTicks(),
+        Units.COUNT);
+    result.measure("replay.faults", "faults raised", run.faults().size(), Units.COUNT);
+    result.measure("replay.overboosts", "overboosts", run.overboosts().size(), Units.COUNT);
+    states(result, run.stateSeconds());
+    events(result, run.faults(), Severity.CAUTION);
+    events(result, run.findings(), Severity.NOTE);
+    RecordResult.Difference first = run.firstDifference();
+    if (first != null) {
+      result.find(
+          "differs",
+          sameSettings ? Severity.PROBLEM : Severity.NOTE,
+          String.format(
+              Locale.ROOT,
+              "Outputs differ from line %d on: %s was %s and is %s.",
+              first.line(),
+              first.column(),
+              first.recorded(),
+              first.replayed()),
+          sameSettings
+              ? "if the run was recorded before every proof was given, or ticks were lost, this is"
+                  + " expected; otherwise the program differs from the one that recorded it"
+              : "the run was recorded with other settings, so a difference is expected");
+    }
+    result.add(plot(run.series(), settings));
+    result.caution(CAUTION);
+    result.headline(headline(run.rows(), run.faults().size()));
+  }
+
+  private static void states(ResultBuilder result, Map<SafetyState, Double> seconds) {
+    seconds.forEach(
+        (state, time) ->
+            result.measure(
+                "replay.seconds_" + state.name().toLowerCase(Locale.ROOT),
+                "time " + state.words(),
+                time,
+                Units.SECONDS));
+  }
+
+  private static String headline(int replayed, int faults) {
+    String rows = replayed + " rows replayed";
     return faults == 0
         ? rows + ", no fault raised."
         : rows + ", " + faults + (faults == 1 ? " fault" : " faults") + " raised.";
@@ -125,8 +180,7 @@ final class ReplayResult {
         : "Not tested by this log: " + String.join(", ", untested) + ".";
   }
 
-  private static Plot plot(TraceResult trace) {
-    TraceSeries series = trace.series();
+  private static Plot plot(TraceSeries series, Settings settings) {
     int n = series.size();
     double[] x = new double[n];
     double[] map = new double[n];
@@ -162,9 +216,7 @@ final class ReplayResult {
             new Plot.Line("duty", "duty", Units.PERCENT, Stroke.SOLID, duty),
             new Plot.Line("throttle", "driver's demand", Units.PERCENT, Stroke.DASHED, throttle),
             new Plot.Line("rpm", "engine speed", Units.RPM, Stroke.SOLID, rpm)),
-        List.of(
-            new Plot.Limit(
-                "overboost limit", Units.KPA_ABS, trace.settings().limits().cutoffKpaAbs())),
+        List.of(new Plot.Limit("overboost limit", Units.KPA_ABS, settings.limits().cutoffKpaAbs())),
         bands);
   }
 }

@@ -15,7 +15,8 @@ import picocli.CommandLine.Parameters;
 /** Renders the page of a recorded run again, for example with a newer version. */
 @Command(
     name = "report",
-    description = "Make the HTML report of a recorded run.",
+    header = "Make the HTML report of a recorded run.",
+    description = "Renders the page of a run again, for example with a newer version.",
     footer = {
       "",
       "Examples:",

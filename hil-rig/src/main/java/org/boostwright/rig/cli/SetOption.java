@@ -13,10 +13,9 @@ final class SetOption {
   @Option(
       names = "--set",
       paramLabel = "KEY=VALUE",
-      description = {
-        "Change a setting for this run, for example limits.cutoff_kpa_abs=190 or",
-        "feedback.enabled=false. May be given more than once."
-      })
+      description =
+          "Change a setting for this run, for example limits.cutoff_kpa_abs=190 or "
+              + "feedback.enabled=false. May be given more than once.")
   List<String> sets = new ArrayList<>();
 
   /** The settings file with these changes; keys of the virtual car are left out. */

@@ -1,7 +1,6 @@
 package org.boostwright.rig.cli;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,20 +12,19 @@ import org.boostwright.core.settings.file.LoadResult;
 import org.boostwright.core.settings.file.Problem;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.rig.result.Finding;
+import org.boostwright.rig.scenario.ProjectCarSettings;
 import picocli.CommandLine.Option;
 
 /** Which settings a command works with. */
 final class SettingsOption {
   private static final Path USUAL = Path.of("car.toml");
-  private static final String BUILT_IN = "/project-car.toml";
 
   @Option(
       names = "--settings",
       paramLabel = "FILE",
-      description = {
-        "Settings file. Default: car.toml in the current folder if there is one, else the",
-        "built-in project car; the command says which it took."
-      })
+      description =
+          "Settings file. Default: car.toml in the current folder if there is one, else "
+              + "the built-in project car; the command says which it took.")
   Optional<Path> file = Optional.empty();
 
   /**
@@ -49,7 +47,10 @@ final class SettingsOption {
     if (Files.exists(USUAL)) {
       return read(USUAL, "car.toml in the current folder");
     }
-    return new Source("project-car.toml", builtIn(), "the built-in project car");
+    return new Source(
+        ProjectCarSettings.FILE_NAME,
+        ProjectCarSettings.text().getBytes(StandardCharsets.UTF_8),
+        "the built-in project car");
   }
 
   /** Finds and loads. */
@@ -69,16 +70,6 @@ final class SettingsOption {
       throw new WrongUseException(source.where() + " was refused as a whole", findings);
     }
     return new Loaded(settings, result, source);
-  }
-
-  /** The settings of the built-in project car as text. */
-  static byte[] builtIn() throws IOException {
-    try (InputStream in = SettingsOption.class.getResourceAsStream(BUILT_IN)) {
-      if (in == null) {
-        throw new IllegalStateException(BUILT_IN + " is not on the class path");
-      }
-      return in.readAllBytes();
-    }
   }
 
   private static Source read(Path path, String where) throws IOException {

@@ -24,15 +24,20 @@ public final class LogPlots {
    * @param id id of the plot
    * @param title what is seen
    * @param rows rows of {@link LogFormat}, in time order, at least one
+   * @param zeroNanos time of the row that is shown as 0 s
    * @param settings settings of the run, for the overboost limit
    * @param more further lines, one value for each row, such as the true pressure of a virtual car
    */
   public static Plot run(
-      String id, String title, List<double[]> rows, Settings settings, Plot.Line... more) {
+      String id,
+      String title,
+      List<double[]> rows,
+      double zeroNanos,
+      Settings settings,
+      Plot.Line... more) {
     double[] seconds = new double[rows.size()];
-    double first = rows.get(0)[LogFormat.TIME_NS];
     for (int i = 0; i < seconds.length; i++) {
-      seconds[i] = (rows.get(i)[LogFormat.TIME_NS] - first) / 1e9;
+      seconds[i] = (rows.get(i)[LogFormat.TIME_NS] - zeroNanos) / 1e9;
     }
     List<Plot.Line> lines = new ArrayList<>();
     lines.add(

@@ -39,9 +39,20 @@ public record CarParams(
           8e-6,
           0.15);
 
-  /** Engine revolutions per wheel revolution in a gear, 1 = first. */
+  /**
+   * Engine revolutions per wheel revolution in a gear, 1 = first.
+   *
+   * @throws IllegalArgumentException when the gearbox has no such gear
+   */
   public double overall(int gear) {
+    requireGear(gear);
     return gears[gear - 1] * finalDrive;
+  }
+
+  void requireGear(int gear) {
+    if (gear < 1 || gear > gears.length) {
+      throw new IllegalArgumentException("gear " + gear + " must lie within 1 and " + gears.length);
+    }
   }
 
   /** Engine speed over road speed in a gear, 1/min per km/h. */

@@ -70,19 +70,18 @@ final class Drivetrain {
   }
 
   void road(int newGear, double speed) {
-    car.overall(newGear);
+    rad = synchronous(newGear, speed);
     mode = Mode.ROAD;
     gear = newGear;
     metresPerSecond = speed;
     shiftLeftSeconds = 0.0;
-    rad = synchronous();
   }
 
   void shift(int newGear, double seconds) {
-    car.overall(newGear);
     if (mode != Mode.ROAD) {
       throw new IllegalStateException("only a car in gear on the road can change gear");
     }
+    car.requireGear(newGear);
     gear = newGear;
     shiftLeftSeconds = seconds;
   }
@@ -116,14 +115,14 @@ final class Drivetrain {
     if (shiftLeftSeconds > 0.0) {
       roll(seconds, 0.0, airDensity);
       double share = Math.min(1.0, seconds / shiftLeftSeconds);
-      rad += (synchronous() - rad) * share;
+      rad += (synchronous(gear, metresPerSecond) - rad) * share;
       // Nothing shorter than a microsecond is left over by rounding.
       shiftLeftSeconds = shiftLeftSeconds - seconds > 1e-6 ? shiftLeftSeconds - seconds : 0.0;
       return;
     }
     double force = torque(intakePa, fuelCut) * car.overall(gear) / car.wheelRadiusM();
     roll(seconds, force, airDensity);
-    rad = synchronous();
+    rad = synchronous(gear, metresPerSecond);
   }
 
   private double torque(double intakePa, boolean fuelCut) {
@@ -139,8 +138,8 @@ final class Drivetrain {
   }
 
   /** Engine speed that goes with road speed; the clutch slips below idle. */
-  private double synchronous() {
-    double turning = metresPerSecond / car.wheelRadiusM() * car.overall(gear);
+  private double synchronous(int inGear, double speed) {
+    double turning = speed / car.wheelRadiusM() * car.overall(inGear);
     return Math.max(turning, car.idleRpm() * Math.PI / 30.0);
   }
 }

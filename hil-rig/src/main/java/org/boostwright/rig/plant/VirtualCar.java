@@ -24,7 +24,8 @@ public final class VirtualCar {
   private static final double FINE_STEP_SECONDS = 0.25e-3;
   private static final double JUMP_STEP_SECONDS = 0.05e-3;
   private static final int FINE_CALLS = 5;
-  private static final double JUMP = 0.02;
+  private static final double JUMP = 0.2;
+  private static final double MOVE = 0.02;
   private static final double THROTTLE_SHUT_PCT = 1.0;
   private static final double SETTLE_SECONDS = 4.0;
   private static final double SETTLE_ROTOR_FACTOR = 0.1;
@@ -148,6 +149,10 @@ public final class VirtualCar {
 
   /** Starts at a speed, 1/min, and changes it at a rate, 1/min per second. */
   public void holdRpm(double rpm, double rpmPerSecond) {
+    if (!(rpm >= 0.0 && rpm <= 12_000.0)) {
+      throw new IllegalArgumentException(
+          "engine speed " + rpm + " 1/min must lie within 0 and 12000");
+    }
     drivetrain.hold(rpm * Math.PI / 30.0, rpmPerSecond * Math.PI / 30.0);
   }
 
@@ -211,8 +216,11 @@ public final class VirtualCar {
     }
     double area = EngineFlows.throttleArea(heldThrottlePct) + params.car().idleAirM2();
     plant.engine.flows.throttleM2 = area;
-    if (Math.abs(area - before) > JUMP * before) {
+    double change = Math.abs(area - before) / before;
+    if (change > JUMP) {
       callsSinceJump = 0;
+    } else if (change > MOVE) {
+      callsSinceJump = Math.min(callsSinceJump, 1);
     }
   }
 

@@ -15,6 +15,17 @@ import org.boostwright.core.record.LogFormat;
 public record FaultEvent(
     FaultCode code, double seconds, double clearedSeconds, int line, double[] frame) {
 
+  /** Takes its own copy of the frame. */
+  public FaultEvent {
+    frame = frame.clone();
+  }
+
+  /** A copy of the frame. */
+  @Override
+  public double[] frame() {
+    return frame.clone();
+  }
+
   FaultEvent cleared(double when) {
     return new FaultEvent(code, seconds, when, line, frame);
   }

@@ -74,6 +74,7 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
             car.feedback(),
             car.spool(),
             NOTHING_WIRED,
+            car.wiring(),
             AnalogChannel.THROTTLE,
             car.actuator(),
             car.exhaustHelp(),

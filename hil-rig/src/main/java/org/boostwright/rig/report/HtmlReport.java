@@ -114,6 +114,7 @@ public final class HtmlReport {
     html.raw("<section><h2>Plots</h2>\n<noscript><p>The curves need JavaScript; the numbers do ");
     html.raw("not.</p></noscript>\n");
     PlotHtml plots = new PlotHtml(units);
+    plots.help(html);
     for (Plot plot : result.series()) {
       plots.figure(html, plot);
     }

@@ -28,15 +28,25 @@ final class PlotHtml {
   private static final String[][] TOOLS = {
     {"in", "Closer"},
     {"out", "Wider"},
-    {"left", "Earlier"},
-    {"right", "Later"},
-    {"all", "Whole run"}
+    {"left", "Left"},
+    {"right", "Right"},
+    {"all", "All"}
   };
 
   private final DisplayUnits units;
 
   PlotHtml(DisplayUnits units) {
     this.units = units;
+  }
+
+  /** How the plots are handled, once for all of them. */
+  void help(Html html) {
+    html.element(
+        "p",
+        "help",
+        "Drag across a plot to look closer, double-click for all of it. Keys on a plot: left"
+            + " and right move the reading, + and - zoom, 0 shows all. A name below a plot hides"
+            + " its line.");
   }
 
   /** The figure of one plot. */
@@ -59,11 +69,6 @@ final class PlotHtml {
       html.text(tool[1]).raw("</button>");
     }
     html.raw("<span class=\"window\"></span> <span class=\"at\"></span></div>\n");
-    html.element(
-        "p",
-        "help",
-        "Drag across to look closer, double-click for the whole run. Keys: left and right move the"
-            + " reading, + and - zoom, 0 shows all. A name in the list hides its line.");
     numbers(html, plot);
     html.raw("</figure>\n");
   }

@@ -1,5 +1,6 @@
 package org.boostwright.rig.scenario;
 
+import java.util.function.Consumer;
 import org.boostwright.core.Controller;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.Outputs;
@@ -28,6 +29,7 @@ public final class CarRun {
   private final Outputs outputs = new Outputs();
   private final RunLog log = new RunLog();
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
+  private Consumer<Inputs> disturbance = unchanged -> {};
   private long nowNanos;
 
   /** A controller with every proof given in a car that stands with its key on. */
@@ -46,10 +48,16 @@ public final class CarRun {
     car.advance(Controller.TICK_NANOS);
     nowNanos += Controller.TICK_NANOS;
     car.read(inputs, nowNanos);
+    disturbance.accept(inputs);
     controller.step(nowNanos, inputs, outputs);
     car.apply(outputs);
     LogFormat.fill(row, nowNanos, inputs, outputs);
     log.add(row, car);
+  }
+
+  /** Changes what the converter delivers, after the sensors and before the controller. */
+  public void disturb(Consumer<Inputs> change) {
+    disturbance = change;
   }
 
   /** Ticks for a time, s. */

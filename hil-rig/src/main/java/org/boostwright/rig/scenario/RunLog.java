@@ -54,11 +54,7 @@ public final class RunLog {
 
   /** Adds one tick: a row of the record format and the car as it really is. */
   public void add(double[] row, VirtualCar car) {
-    int at = rows * WIDTH;
-    if (at + WIDTH > cells.length) {
-      cells = Arrays.copyOf(cells, cells.length * 2);
-    }
-    System.arraycopy(row, 0, cells, at, LogFormat.COLUMN_COUNT);
+    int at = append(row);
     cells[at + TRUE_MAP] = car.mapKpaAbs();
     cells[at + TRUE_BOOST] = car.boostKpaAbs();
     cells[at + TRUE_ACTUATOR] = car.actuatorKpaGauge();
@@ -66,7 +62,24 @@ public final class RunLog {
     cells[at + TRUE_TURBO] = car.turboKrpm();
     cells[at + TRUE_THROTTLE] = car.throttlePct();
     cells[at + TRUE_RPM] = car.engineRpm();
+  }
+
+  /** Adds a row with made-up truth, for tests of what is measured from logs. */
+  void add(double[] row, double mapKpaAbs, double turboKrpm, double rpm) {
+    int at = append(row);
+    cells[at + TRUE_MAP] = mapKpaAbs;
+    cells[at + TRUE_TURBO] = turboKrpm;
+    cells[at + TRUE_RPM] = rpm;
+  }
+
+  private int append(double[] row) {
+    int at = rows * WIDTH;
+    if (at + WIDTH > cells.length) {
+      cells = Arrays.copyOf(cells, cells.length * 2);
+    }
+    System.arraycopy(row, 0, cells, at, LogFormat.COLUMN_COUNT);
     rows++;
+    return at;
   }
 
   /** Number of rows. */

@@ -10,9 +10,10 @@ import org.boostwright.rig.plant.VirtualCar;
  * needs.
  */
 public final class SettledPoint {
-  private static final int SETTLE_TICKS = 200;
-  private static final int MEAN_TICKS = 100;
-  private static final int BISECTIONS = 12;
+  private static final int SETTLE_TICKS = 60;
+  // Whole periods of 20, 25, 30, 40 and 50 Hz.
+  private static final int MEAN_TICKS = 40;
+  private static final int BISECTIONS = 9;
 
   private final PlantParams params;
   private final Atmosphere atmosphere;

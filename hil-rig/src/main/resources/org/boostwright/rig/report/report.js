@@ -20,6 +20,11 @@
     return value.toFixed(size >= 1000 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
   }
 
+  // Axis labels: without the noise of binary fractions.
+  function plain(value) {
+    return String(+value.toPrecision(8));
+  }
+
   function yRange(panel) {
     return (u, low, high) => {
       if (panel.percent) return [0, Math.max(100, high == null ? 100 : high)];
@@ -121,7 +126,7 @@
         {
           width: host.clientWidth,
           height: height + (last ? 30 : 0),
-          padding: [i === 0 && plot.bands.length ? 28 : 8, 12, last ? 0 : 4, 0],
+          padding: [i === 0 && plot.bands.length ? 28 : 8, 22, last ? 0 : 4, 0],
           legend: { show: false },
           cursor: { sync: { key: plot.id, setSeries: false }, drag: { x: true, y: false } },
           scales: { x: { time: false }, y: { range: yRange(panel) } },
@@ -131,12 +136,13 @@
               grid: { stroke: tone('--grid'), width: 1 },
               ticks: { show: last },
               size: last ? 34 : 4,
-              values: last ? undefined : (u, splits) => splits.map(() => ''),
+              values: (u, splits) => splits.map(v => (last && v != null ? plain(v) : '')),
             },
             {
               stroke: tone('--ink'),
               grid: { stroke: tone('--grid'), width: 1 },
               size: AXIS_WIDTH,
+              values: (u, splits) => splits.map(v => (v == null ? '' : plain(v))),
             },
           ],
           series: [{}].concat(

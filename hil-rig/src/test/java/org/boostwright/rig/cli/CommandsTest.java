@@ -6,11 +6,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -44,7 +44,9 @@ class CommandsTest {
   private static void assertDocumented(JsonNode json) throws Exception {
     String docs = Files.readString(ROOT.resolve("docs/json.md"));
     for (JsonNode m : json.get("measurements")) {
-      assertThat(docs).contains("`" + m.get("id").asText() + "`");
+      assertThat(docs.contains("`" + m.get("id").asText() + "`"))
+          .as("%s is in docs/json.md", m.get("id").asText())
+          .isTrue();
     }
   }
 
@@ -52,8 +54,8 @@ class CommandsTest {
     return Files.writeString(folder.resolve("car.toml"), text);
   }
 
-  private static String projectCar() throws Exception {
-    return new String(SettingsOption.builtIn(), StandardCharsets.UTF_8);
+  private static String projectCar() {
+    return ProjectCarSettings.text();
   }
 
   @Test
@@ -199,5 +201,68 @@ class CommandsTest {
     assertThat(err.toString()).contains("cutoff");
     assertThat(run("replay", log(175).toString(), "--set", "virtual.mass_kg=900")).isEqualTo(2);
     assertThat(run("replay", log(175).toString(), "--set", "nonsense")).isEqualTo(2);
+  }
+
+  @Test
+  void pullPassesAndKeepsItsLog() throws Exception {
+    Path kept = folder.resolve("run");
+    assertThat(run("pull", "--to-rpm", "4000", "--out", kept.toString(), "--json")).isEqualTo(0);
+    JsonNode json = json();
+    assertThat(json.get("seed").asLong()).isEqualTo(1);
+    assertThat(value(json, "pull.peak_map_kpa")).isBetween(170.0, 195.0);
+    assertDocumented(json);
+    List<String> log = Files.readAllLines(kept.resolve("log.csv"));
+    assertThat(log.get(0)).startsWith("time_ns,map_raw_v").contains(",meta,true_map_kpa_abs");
+    assertThat(log.get(1)).contains(json.get("settings_digest").asText() + " 1,");
+  }
+
+  /** A sensor that reads 25 kPa low deceives the controller, but never the verdict. */
+  @Test
+  void pullIsJudgedByTheTruePressure() throws Exception {
+    Path kept = folder.resolve("run");
+    assertThat(
+            run(
+                "pull",
+                "--to-rpm",
+                "4500",
+                "--set",
+                "virtual.map_offset_kpa=-25",
+                "--out",
+                kept.toString(),
+                "--json"))
+        .isEqualTo(1);
+    assertThat(value(json(), "pull.peak_map_kpa")).isGreaterThan(200.0);
+    assertThat(value(json(), "pull.above_limit_ms")).isPositive();
+  }
+
+  @Test
+  void virtualCarCanBeChangedForOneRun() throws Exception {
+    Path kept = folder.resolve("run");
+    String[] args = {
+      "pull",
+      "--to-rpm",
+      "4000",
+      "--out",
+      kept.toString(),
+      "--json",
+      "--set",
+      "virtual.mass_kg=2300"
+    };
+    assertThat(run(args)).isEqualTo(0);
+    double heavy = value(json(), "pull.seconds");
+    out.getBuffer().setLength(0);
+    args[args.length - 1] = "virtual.mass_kg=1150";
+    assertThat(run(args)).isEqualTo(0);
+    assertThat(heavy).isGreaterThan(1.5 * value(json(), "pull.seconds"));
+    assertThat(run("pull", "--set", "virtual.mass_kg=NaN")).isEqualTo(2);
+    assertThat(run("pull", "--set", "virtual.wings=2")).isEqualTo(2);
+  }
+
+  @Test
+  void pullWithRefusedSettingsIsWrongUseWithEveryProblem() throws Exception {
+    Path file = settings(projectCar().replace("coil_ohms       = 30", "coil_ohms = 0\ncolour = 1"));
+    assertThat(run("pull", "--settings", file.toString(), "--json")).isEqualTo(2);
+    assertThat(json().get("findings")).hasSize(2);
+    assertThat(json().get("verdict").asText()).isEqualTo("refused");
   }
 }

@@ -43,7 +43,7 @@ class LogPlotsTest {
             SafetyState.HELD_AT_SPRING,
             FaultCode.MAP_SIGNAL_LOW.bit() | FaultCode.MAP_STALE.bit(),
             0));
-    return LogPlots.run("pull", "A pull", rows, SETTINGS);
+    return LogPlots.run("pull", "A pull", rows, 7e9, SETTINGS);
   }
 
   @Test

@@ -9,6 +9,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Force balance and motion of the wastegate actuator (assumption A-02). */
 class ActuatorResponseTest {
+  /** Common practice, no source: a factory actuator spring cracks at 7 to 10 psi gauge. */
+  @Test
+  void springCracksWithinTheFactoryRange() {
+    double psi = ActuatorParams.DEFAULT.crackKpaGauge() / 6.894757;
+    assertThat(psi).isBetween(7.0, 10.0);
+  }
+
   @Test
   void forcesBalanceAtCrackAndFullLift() {
     BoostLine line = line(ActuatorParams.DEFAULT);

@@ -59,7 +59,7 @@ class EngineIndependentSolutionTest {
     // Longer trial steps on the throttle's pole would leave the realm of positive pressures.
     DormandPrince853Integrator integrator = new DormandPrince853Integrator(1e-9, 2e-4, 1e-8, 1e-8);
     double time = 0.0;
-    for (int i = 1; i <= 30; i++) {
+    for (int i = 1; i <= 16; i++) {
       double end = 0.05 * i;
       ODEStateAndDerivative state = integrator.integrate(equations, new ODEState(time, y), end);
       y = state.getPrimaryState();

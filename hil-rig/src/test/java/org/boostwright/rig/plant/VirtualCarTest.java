@@ -145,6 +145,26 @@ class VirtualCarTest {
     assertThat(run.car.mapKpaAbs()).as("with the engine cut").isLessThan(200.0);
   }
 
+  /** Common practice, no source. */
+  @Test
+  @Tag("P3")
+  void pluggedOrMissingSignalLineMeansTheGateNeverOpens() {
+    for (boolean plugged : new boolean[] {true, false}) {
+      CarRun run = pull(0.0);
+      run.car.faults().valve.supplyOpen = plugged ? 0.0 : 1.0;
+      run.car.faults().valve.supplyHoseOff = !plugged;
+      while (run.car.engineRpm() < 4500.0) {
+        run.tick();
+        if (run.car.exhaustKpaAbs() < 400.0) {
+          // Only from 307 kPa across the closed gate does the exhaust itself begin to push it open.
+          assertThat(run.car.wastegateLift()).isZero();
+        }
+      }
+      assertThat(run.car.wastegateLift()).isLessThan(0.05);
+      assertThat(run.car.mapKpaAbs()).isGreaterThan(235.0);
+    }
+  }
+
   @Test
   @Tag("P2")
   void wastegateStuckShutRunsAwayAndStuckOpenNeverBoosts() {

@@ -61,7 +61,8 @@ class RecordReplayTest {
       if (t > 4.0) {
         in.engineSeen = true;
         in.enginePulseNanos = now - random.nextInt(1_000_000);
-        in.enginePeriodNanos = 60e9 / 2.0 / (t < 6.0 ? 900.0 : 3000.0);
+        double rpm = t < 6.0 ? 900.0 : Math.min(3000.0, 900.0 + 3000.0 * (t - 6.0));
+        in.enginePeriodNanos = 60e9 / 2.0 / rpm;
       }
       in.highBoost = i % 700 < 350;
       controller.step(now, in, out);

@@ -25,6 +25,7 @@ import org.boostwright.rig.replay.csv.RepairKind;
 import org.boostwright.rig.replay.csv.SignalTrace;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -41,6 +42,15 @@ class RecordedDrivesTest {
 
   private static final Map<String, RecordedLog> LOGS = new HashMap<>();
   private static final Map<String, Double> CONTROLLED = new HashMap<>();
+
+  static List<String> drives() {
+    return List.of(
+        "drive-a-acceleration.csv",
+        "drive-b-free.csv",
+        "drive-c-normal.csv",
+        "drive-d-traffic.csv",
+        "drive-e-normal.csv");
+  }
 
   private static RecordedLog drive(String name) throws LogRefusedException {
     Path file = Path.of(System.getProperty("boostwright.shared", ""), "data", "drives", name);
@@ -100,14 +110,7 @@ class RecordedDrivesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "drive-a-acceleration.csv",
-        "drive-b-free.csv",
-        "drive-c-normal.csv",
-        "drive-d-traffic.csv",
-        "drive-e-normal.csv"
-      })
+  @MethodSource("drives")
   void resolutionAndRefreshAreFound(String name) throws LogRefusedException {
     RecordedLog log = drive(name);
     SignalTrace map = log.require(LogSignal.MAP);
@@ -121,14 +124,7 @@ class RecordedDrivesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "drive-a-acceleration.csv",
-        "drive-b-free.csv",
-        "drive-c-normal.csv",
-        "drive-d-traffic.csv",
-        "drive-e-normal.csv"
-      })
+  @MethodSource("drives")
   void noDriveRaisesAFaultWhateverStandsForDemand(String name) throws LogRefusedException {
     RecordedLog log = drive(name);
     Settings car = ReplayCar.settings();
@@ -165,15 +161,10 @@ class RecordedDrivesTest {
   }
 
   @ParameterizedTest
-  @CsvSource({
-    "drive-a-acceleration.csv, 200",
-    "drive-b-free.csv, 200",
-    "drive-c-normal.csv, 200",
-    "drive-d-traffic.csv, 200",
-    "drive-e-normal.csv, 200"
-  })
-  void aStatedLimitTripsOnlyWhereTheRecordedPressureWasAboveIt(String name, double limitKpa)
+  @MethodSource("drives")
+  void aStatedLimitTripsOnlyWhereTheRecordedPressureWasAboveIt(String name)
       throws LogRefusedException {
+    double limitKpa = 200.0;
     RecordedLog log = drive(name);
     TraceResult result = TraceReplay.run(ReplayCar.settings(), log, diesel().withCutoff(limitKpa));
     assertThat(result.overboosts()).isNotEmpty();

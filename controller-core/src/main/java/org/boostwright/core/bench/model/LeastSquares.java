@@ -11,8 +11,8 @@ import java.util.Arrays;
  */
 public final class LeastSquares {
   private static final int MAX_ITERATIONS = 200;
-  private static final double STEP_TOLERANCE = 1e-12;
-  private static final double COST_TOLERANCE = 1e-14;
+  private static final double STEP_TOLERANCE = 1e-9;
+  private static final double COST_TOLERANCE = 1e-9;
   private static final double RELATIVE_DIFFERENCE = 1e-5;
 
   private final Residuals residuals;

@@ -3,13 +3,13 @@ package org.boostwright.core.bench.model;
 /**
  * The fitted valve with 95 % intervals.
  *
- * @param valve best model
+ * @param valve best model of valve and this supply together
  * @param supplyKpaAbs supply at the valve, kPa absolute
  * @param ambientKpaAbs ambient, kPa absolute
  * @param onDelaySeconds t_on, s
  * @param offDelaySeconds t_off, s
- * @param ventOverFill rate of venting over rate of filling
- * @param timeConstantSeconds chamber time constant {@code 1/fill rate}, s
+ * @param ventOverFill rate of venting over rate of filling, of the valve alone
+ * @param timeConstantSeconds chamber time constant {@code 1/fill rate} of the valve alone, s
  * @param leakRatePerSecond leak, 1/s
  * @param rmsKpa root mean square of model minus measurement, kPa
  * @param points number of means fitted

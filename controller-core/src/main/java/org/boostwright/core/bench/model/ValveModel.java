@@ -14,7 +14,9 @@ package org.boostwright.core.bench.model;
  * @param fillRatePerSecond rate of the path from supply to chamber, 1/s
  * @param ventRatePerSecond rate of the path from chamber to vent, 1/s
  * @param leakRatePerSecond rate of a leak from chamber to ambient, 1/s
- * @param criticalRatio b of both paths, 0.1 to 0.6
+ * @param fillCriticalRatio b of the path from supply to chamber; a supply that sags with flow makes
+ *     it look smaller than the valve's own, even below 0
+ * @param ventCriticalRatio b of the path from chamber to vent, also used for the leak
  */
 public record ValveModel(
     double onDelaySeconds,
@@ -22,7 +24,29 @@ public record ValveModel(
     double fillRatePerSecond,
     double ventRatePerSecond,
     double leakRatePerSecond,
-    double criticalRatio) {
+    double fillCriticalRatio,
+    double ventCriticalRatio) {
+
+  private static final double LONGEST_RATES = 5.0;
+  private static final int TIME_HALVINGS = 30;
+
+  /** A valve with the same critical ratio both ways. */
+  public ValveModel(
+      double onDelaySeconds,
+      double offDelaySeconds,
+      double fillRatePerSecond,
+      double ventRatePerSecond,
+      double leakRatePerSecond,
+      double criticalRatio) {
+    this(
+        onDelaySeconds,
+        offDelaySeconds,
+        fillRatePerSecond,
+        ventRatePerSecond,
+        leakRatePerSecond,
+        criticalRatio,
+        criticalRatio);
+  }
 
   /** Refuses what is no valve, NaN included. */
   public ValveModel {
@@ -33,9 +57,16 @@ public record ValveModel(
     if (!(leakRatePerSecond >= 0.0 && leakRatePerSecond < 1e6)) {
       throw new IllegalArgumentException("leak rate " + leakRatePerSecond + " 1/s is below 0");
     }
-    if (!(criticalRatio >= 0.05 && criticalRatio <= 0.8)) {
+    if (!(fillCriticalRatio >= -1.0
+        && fillCriticalRatio <= 0.8
+        && ventCriticalRatio >= 0.05
+        && ventCriticalRatio <= 0.8)) {
       throw new IllegalArgumentException(
-          "critical pressure ratio " + criticalRatio + " is outside 0.05 to 0.8");
+          "critical pressure ratios "
+              + fillCriticalRatio
+              + " (filling, -1 to 0.8) and "
+              + ventCriticalRatio
+              + " (venting, 0.05 to 0.8)");
     }
   }
 
@@ -98,6 +129,59 @@ public record ValveModel(
         frequencyHz, Math.max(0.0, Math.min(period, vent)), supplyKpaAbs, ambientKpaAbs);
   }
 
+  /**
+   * What is left in a line whose supply has been shut at rest pressure after one pulse on the coil,
+   * kPa absolute; it vents from {@code t_on} after the pulse's start to {@code t_off} after its
+   * end.
+   */
+  public double afterPulseKpaAbs(double pulseSeconds, double supplyKpaAbs, double ambientKpaAbs) {
+    if (!(pulseSeconds > onDelaySeconds) || !(supplyKpaAbs > ambientKpaAbs)) {
+      return supplyKpaAbs;
+    }
+    return new PeriodicLine(this, supplyKpaAbs, ambientKpaAbs)
+        .vented(supplyKpaAbs, pulseSeconds + offDelaySeconds - onDelaySeconds);
+  }
+
+  /**
+   * Time from energising for good until a share of the way from rest to ambient is done, s.
+   *
+   * @param share 0 to below 1
+   */
+  public double secondsToVent(double share, double supplyKpaAbs, double ambientKpaAbs) {
+    double rest = restKpaAbs(supplyKpaAbs, ambientKpaAbs);
+    PeriodicLine line = new PeriodicLine(this, supplyKpaAbs, ambientKpaAbs);
+    double goal = rest + share * (ambientKpaAbs - rest);
+    double low = 0.0;
+    double high = LONGEST_RATES / ventRatePerSecond;
+    for (int i = 0; i < TIME_HALVINGS; i++) {
+      double middle = 0.5 * (low + high);
+      if (line.vented(rest, middle) > goal) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return onDelaySeconds + high;
+  }
+
+  /** Time from switching off for good until a share of the way from ambient to rest is done, s. */
+  public double secondsToFill(double share, double supplyKpaAbs, double ambientKpaAbs) {
+    double rest = restKpaAbs(supplyKpaAbs, ambientKpaAbs);
+    PeriodicLine line = new PeriodicLine(this, supplyKpaAbs, ambientKpaAbs);
+    double goal = ambientKpaAbs + share * (rest - ambientKpaAbs);
+    double low = 0.0;
+    double high = LONGEST_RATES / fillRatePerSecond;
+    for (int i = 0; i < TIME_HALVINGS; i++) {
+      double middle = 0.5 * (low + high);
+      if (line.filled(ambientKpaAbs, middle) < goal) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return offDelaySeconds + high;
+  }
+
   /** Pressure at rest: the supply less what a leak takes, kPa absolute. */
   public double restKpaAbs(double supplyKpaAbs, double ambientKpaAbs) {
     double low = ambientKpaAbs;
@@ -107,8 +191,9 @@ public record ValveModel(
     }
     for (int i = 0; i < 50; i++) {
       double p = 0.5 * (low + high);
-      double in = fillRatePerSecond * supplyKpaAbs * flowFunction(p / supplyKpaAbs, criticalRatio);
-      double out = leakRatePerSecond * p * flowFunction(ambientKpaAbs / p, criticalRatio);
+      double in =
+          fillRatePerSecond * supplyKpaAbs * flowFunction(p / supplyKpaAbs, fillCriticalRatio);
+      double out = leakRatePerSecond * p * flowFunction(ambientKpaAbs / p, ventCriticalRatio);
       if (in > out) {
         low = p;
       } else {

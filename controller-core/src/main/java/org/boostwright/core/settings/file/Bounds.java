@@ -44,37 +44,33 @@ record Bounds(double low, double high) {
   }
 
   private String slip(double inside, Quantity quantity, String key) {
-    switch (quantity.kind()) {
-      case ENGINE_SPEED:
-        if (holds(1000.0 * inside)) {
-          return "; it looks like thousands, and this is 1/min: " + Words.number(1000.0 * inside);
-        }
-        break;
-      case PRESSURE:
-        return pressureSlip(inside, quantity, key);
-      case TEMPERATURE:
-        if (holds(inside - KELVIN)) {
-          return "; it looks like kelvin, and this is degC: " + Words.number(inside - KELVIN);
-        }
-        double celsius = (inside - 32.0) / 1.8;
-        if (holds(celsius)) {
-          return "; it looks like Fahrenheit, and this is degC: " + Words.number(celsius);
-        }
-        break;
-      case PERCENT:
-        if (inside <= 1.0 && holds(100.0 * inside)) {
-          return "; it looks like 0 to 1, and this is percent: " + Words.number(100.0 * inside);
-        }
-        break;
-      case VOLTS:
-        if (holds(inside / 1000.0)) {
-          return "; it looks like millivolts, and this is volts: " + Words.number(inside / 1000.0);
-        }
-        break;
-      default:
-        break;
+    String likely =
+        switch (quantity.kind()) {
+          case TEMPERATURE -> temperatureSlip(inside);
+          case PERCENT ->
+              scaleSlip(inside, inside <= 1.0 ? 100.0 : Double.NaN, "0 to 1", "percent");
+          case ENGINE_SPEED -> scaleSlip(inside, 1000.0, "thousands", "1/min");
+          case VOLTS -> scaleSlip(inside, 0.001, "millivolts", "volts");
+          case PRESSURE -> pressureSlip(inside, quantity, key);
+          case PLAIN, SHARE -> "";
+        };
+    return likely.isEmpty() ? "; write a number from " + range(quantity) : likely;
+  }
+
+  private String scaleSlip(double inside, double factor, String looks, String is) {
+    return holds(factor * inside)
+        ? "; it looks like " + looks + ", and this is " + is + ": " + Words.number(factor * inside)
+        : "";
+  }
+
+  private String temperatureSlip(double inside) {
+    if (holds(inside - KELVIN)) {
+      return "; it looks like kelvin, and this is degC: " + Words.number(inside - KELVIN);
     }
-    return "; write a number from " + range(quantity);
+    double celsius = (inside - 32.0) / 1.8;
+    return holds(celsius)
+        ? "; it looks like Fahrenheit, and this is degC: " + Words.number(celsius)
+        : "";
   }
 
   private String pressureSlip(double inside, Quantity quantity, String key) {
@@ -93,6 +89,6 @@ record Bounds(double low, double high) {
           + (gauge ? "_abs" : "_gauge")
           + ")";
     }
-    return "; write a number from " + range(quantity);
+    return "";
   }
 }

@@ -24,6 +24,8 @@ final class CarReader {
           "a two-port bleed valve never shuts the supply off: a plugged bleed or a lost hose"
               + " cannot be told from its work");
 
+  private static final int LONGEST_NAME = 80;
+
   private CarReader() {}
 
   static UnitSettings units(Section section) {
@@ -40,6 +42,14 @@ final class CarReader {
 
   static CarSettings car(Section section) {
     String name = section.text("name", "car");
+    if (name != null && (name.length() > LONGEST_NAME || !name.matches("\\P{Cntrl}*"))) {
+      section.fail(
+          "name",
+          "name_unusable",
+          "is longer than "
+              + LONGEST_NAME
+              + " characters or has a line break in it; write a short name");
+    }
     int cylinders = section.whole("cylinders", 4, 1, 12);
     double pulses =
         section.number(
@@ -123,14 +133,15 @@ final class CarReader {
     double cracks = section.pressure("spring_cracks", Spelling.Kind.SPRING, Double.NaN, bounds);
     double full = section.pressure("spring_full_lift", Spelling.Kind.SPRING, Double.NaN, bounds);
     if (full <= cracks) {
-      Quantity kpa = Quantity.gaugeLevel(new UnitSettings(PressureUnit.KPA, true));
+      PressureUnit unit = section.reading().units().pressure();
+      Quantity gauge = Quantity.gaugeLevel(new UnitSettings(unit, true));
       section.fail(
           section.spelled("spring_full_lift"),
           "spring_order",
           "full lift at "
-              + kpa.words(full)
+              + gauge.words(full)
               + " is not above the pressure at which the gate begins to open, "
-              + kpa.words(cracks)
+              + gauge.words(cracks)
               + "; swap or correct the two");
     }
     return new ActuatorSettings(ActuatorLayout.SINGLE_PORT, cracks, full);

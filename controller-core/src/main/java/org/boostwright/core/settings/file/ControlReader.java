@@ -49,8 +49,7 @@ final class ControlReader {
   /** What the exhaust takes over in thinner air, from {@code [base_duty]}. */
   static Curve exhaustHelp(Section section) {
     Numbers rpm =
-        CurveReader.axis(
-            section, "exhaust_help_rpm", Quantity.plain("1/min"), new Bounds(0.0, 20000.0));
+        CurveReader.axis(section, "exhaust_help_rpm", Quantity.RPM, new Bounds(0.0, 20000.0));
     return CurveReader.curve(
         section,
         "exhaust_help_rpm",

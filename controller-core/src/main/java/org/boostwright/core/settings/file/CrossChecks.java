@@ -17,6 +17,7 @@ final class CrossChecks {
     new LimitChecks(reading, settings, target).run();
     new TableChecks(reading, settings, target, baseDuty).run();
     new WireChecks(reading, settings).run();
+    new WiringChecks(reading, settings).run();
   }
 
   /** Highest overboost limit a pressure sensor can watch, kPa absolute; infinite without one. */

@@ -19,10 +19,11 @@ final class ListEdit {
   }
 
   /**
+   * The text with other numbers in one of its lists.
+   *
    * @param parsed the text, parsed
    * @param rows the numbers; one row only for a plain list
    * @param nested true for a list of rows
-   * @return the text with the other numbers in it
    */
   String replace(TomlParseResult parsed, String key, double[][] rows, boolean nested) {
     TomlArray standing = parsed.getArrayOrEmpty(key);

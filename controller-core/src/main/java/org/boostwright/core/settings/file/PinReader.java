@@ -1,6 +1,7 @@
 package org.boostwright.core.settings.file;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.boostwright.core.settings.OptionalWires;
 import org.boostwright.core.settings.PinSettings;
@@ -16,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 final class PinReader {
   private static final int LAST_GPIO = 27;
   private static final int LAST_PULLED_UP = 8;
+
+  /** The pin of each channel on a board with four; with two, each channel has two of them. */
+  private static final List<Integer> FOUR_CHANNELS = List.of(12, 13, 18, 19);
 
   private final Reading reading;
   private final Map<Integer, String> taken = new LinkedHashMap<>();
@@ -41,6 +45,8 @@ final class PinReader {
     bus(i2c, "the two-wire bus (i2c_in_use)", 2, 3);
     bus(spi, "the SPI bus (spi_in_use)", 7, 8, 9, 10, 11);
     bus(uart, "the serial port (uart_in_use)", 14, 15);
+    boolean audio = section.flag("audio_board_in_use", false);
+    bus(audio, "the audio board (audio_board_in_use)", 18, 19, 20, 21);
     int chip = section.whole("pwm_chip", 0, 0, 9);
     int channel = section.whole("pwm_channel", 0, 0, 3);
     int pwm = pin(section, "pwm", true, true);
@@ -55,6 +61,7 @@ final class PinReader {
     int feedback = pin(section, "coil_feedback", wires.coilFeedback(), false);
     int tach = pin(section, "tach", true, false);
     int roadPin = pin(section, "road", road, false);
+    int watchdog = pin(section, "watchdog_board", false, false);
     if (!section.present()) {
       return null;
     }
@@ -87,7 +94,9 @@ final class PinReader {
         roadPin,
         i2c,
         spi,
-        uart);
+        uart,
+        audio,
+        watchdog);
   }
 
   private void bus(boolean used, String name, int... pins) {
@@ -144,34 +153,18 @@ final class PinReader {
   }
 
   private static void hardwarePwm(Section section, int pwm, int channel) {
-    int two;
-    int four;
-    switch (pwm) {
-      case 12:
-        two = 0;
-        four = 0;
-        break;
-      case 13:
-        two = 1;
-        four = 1;
-        break;
-      case 18:
-        two = 0;
-        four = 2;
-        break;
-      case 19:
-        two = 1;
-        four = 3;
-        break;
-      default:
-        if (pwm != PinSettings.NOT_WIRED) {
-          section.fail(
-              "pwm",
-              "pin_without_pwm",
-              "GPIO " + pwm + " has no hardware PWM; use GPIO 12, 13, 18 or 19");
-        }
-        return;
+    if (pwm == PinSettings.NOT_WIRED) {
+      return;
     }
+    int four = FOUR_CHANNELS.indexOf(pwm);
+    if (four < 0) {
+      section.fail(
+          "pwm",
+          "pin_without_pwm",
+          "GPIO " + pwm + " has no hardware PWM; use GPIO 12, 13, 18 or 19");
+      return;
+    }
+    int two = four % 2;
     if (channel != two && channel != four) {
       section.fail(
           section.has("pwm_channel") ? "pwm_channel" : "pwm",

@@ -87,9 +87,21 @@ final class Reading {
     return Quantity.level(key == null || key.notation() == null ? units : key.notation());
   }
 
+  /** How a difference of pressures is shown beside a pressure key. */
+  Quantity difference(String base) {
+    LoadResult.Stated key = stated.get(base);
+    UnitSettings notation = key == null ? null : key.notation();
+    return Quantity.difference(notation == null ? units.pressure() : notation.pressure());
+  }
+
   private void add(Severity severity, String code, @Nullable TomlPosition at, String text) {
     TomlPosition place = at == null ? START : at;
-    problems.add(new Problem(severity, code, file, place.line(), place.column(), text));
+    problems.add(new Problem(severity, code, file, place.line(), place.column(), printable(text)));
+  }
+
+  /** A file may hold escape characters; a terminal that shows its problems must not obey them. */
+  private static String printable(String text) {
+    return text.replaceAll("\\p{Cntrl}", "?");
   }
 
   boolean refused() {

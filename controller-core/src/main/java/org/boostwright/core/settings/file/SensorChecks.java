@@ -97,14 +97,14 @@ final class SensorChecks {
     double life = settings.sensors().lifeChangeKpa();
     double noise = settings.sensors().mapNoiseKpa();
     if (!(life > 5.0 * noise)) {
-      Quantity kpa = Quantity.plain("kPa");
+      Quantity apart = reading.difference("sensors.map.life_change");
       reading.atKey(
           Severity.ERROR,
           "life_in_noise",
           "sensors.map.life_change",
-          kpa.words(life)
+          apart.words(life)
               + " is not above five times the declared noise, "
-              + kpa.words(noise)
+              + apart.words(noise)
               + ": noise alone would pass for a living sensor; raise it or lower the noise");
     }
   }

@@ -23,6 +23,7 @@ import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
 import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.core.settings.ValveSettings;
+import org.boostwright.core.settings.WiringSettings;
 import org.boostwright.core.table.Curve;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
@@ -132,6 +133,8 @@ public final class SettingsFile {
     LimitSettings limits = LimitReader.read(limitSection, defaultCutoff(sensors));
     Section wireSection = top.child("wires");
     OptionalWires wires = PinReader.wires(wireSection);
+    Section wiringSection = top.child("wiring");
+    WiringSettings wiring = WiringReader.read(wiringSection);
     Section pinSection = top.child("pins");
     PinSettings pins =
         new PinReader(reading)
@@ -160,6 +163,7 @@ public final class SettingsFile {
             feedback,
             spool,
             wires,
+            wiring,
             demand,
             actuator,
             exhaustHelp,
@@ -176,6 +180,7 @@ public final class SettingsFile {
                 valveSection,
                 limitSection,
                 wireSection,
+                wiringSection,
                 pinSection,
                 converterSection,
                 targetSection,

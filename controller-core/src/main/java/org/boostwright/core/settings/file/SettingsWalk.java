@@ -7,6 +7,7 @@ import org.boostwright.core.settings.ConverterSettings;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.UnitSettings;
+import org.boostwright.core.settings.WiringSettings;
 import org.boostwright.core.table.Curve;
 
 /**
@@ -66,6 +67,7 @@ final class SettingsWalk {
     sensors();
     valve();
     wires();
+    wiring();
     pins();
     converter();
   }
@@ -144,6 +146,45 @@ final class SettingsWalk {
     visitor.flag("wires.spring_only_sense", settings.optional().springOnlySense());
   }
 
+  private void wiring() {
+    WiringSettings w = settings.wiring();
+    Quantity ohm = Quantity.plain("ohm");
+    volts("converter_supply_volts", w.converterSupplyVolts());
+    volts("sensor_supply_volts", w.map().sensorSupplyVolts());
+    visitor.flag("wiring.map_buffered", w.map().buffered());
+    visitor.number("wiring.map_bias_ohms", w.map().biasOhms(), ohm);
+    visitor.number("wiring.map_divider_top_ohms", w.map().dividerTopOhms(), ohm);
+    visitor.number("wiring.map_divider_bottom_ohms", w.map().dividerBottomOhms(), ohm);
+    visitor.number("wiring.map_filter_ohms", w.map().filterOhms(), ohm);
+    visitor.number("wiring.map_filter_nf", w.map().filterFarads(), WiringReader.NANOFARAD);
+    visitor.number("wiring.coil_mh", w.coil().henries(), WiringReader.MILLIHENRY);
+    visitor.number("wiring.pick_up_a", w.coil().pickUpAmps(), WiringReader.AMPERE);
+    visitor.number("wiring.drop_out_a", w.coil().dropOutAmps(), WiringReader.AMPERE);
+    visitor.number("wiring.spool_on_ms", w.coil().spoolOnSeconds(), WiringReader.MILLISECOND);
+    visitor.number("wiring.spool_off_ms", w.coil().spoolOffSeconds(), WiringReader.MILLISECOND);
+    visitor.text("wiring.clamp", lower(w.coil().clamp()));
+    volts("clamp_volts", w.coil().clampVolts());
+    volts("gate_drive_volts", w.driver().gateDriveVolts());
+    volts("mosfet_threshold_max_volts", w.driver().thresholdMaxVolts());
+    volts("mosfet_rating_volts", w.driver().drainRatingVolts());
+    visitor.number("wiring.mosfet_on_ohms", w.driver().onOhms(), ohm);
+    visitor.number("wiring.pull_down_ohms", w.driver().pullDownOhms(), ohm);
+    visitor.number("wiring.coil_fuse_a", w.driver().fuseAmps(), WiringReader.AMPERE);
+    volts("load_dump_volts", w.driver().loadDumpVolts());
+    visitor.number("wiring.heartbeat_bleed_ohms", w.heartbeat().bleedOhms(), ohm);
+    visitor.number(
+        "wiring.heartbeat_reservoir_nf", w.heartbeat().reservoirFarads(), WiringReader.NANOFARAD);
+    visitor.number(
+        "wiring.heartbeat_coupling_nf", w.heartbeat().couplingFarads(), WiringReader.NANOFARAD);
+    volts("heartbeat_pump_volts", w.heartbeat().pumpVolts());
+    volts("heartbeat_threshold_min_volts", w.heartbeat().thresholdMinVolts());
+    volts("heartbeat_threshold_max_volts", w.heartbeat().thresholdMaxVolts());
+  }
+
+  private void volts(String key, double volts) {
+    visitor.number("wiring." + key, volts, Quantity.VOLTS);
+  }
+
   private void pins() {
     PinSettings pins = settings.pins();
     if (pins == null) {
@@ -167,6 +208,8 @@ final class SettingsWalk {
     visitor.flag("pins.i2c_in_use", pins.i2cInUse());
     visitor.flag("pins.spi_in_use", pins.spiInUse());
     visitor.flag("pins.uart_in_use", pins.uartInUse());
+    visitor.flag("pins.audio_board_in_use", pins.audioBoardInUse());
+    visitor.whole("pins.watchdog_board", pins.watchdogBoard());
   }
 
   private void converter() {

@@ -117,6 +117,8 @@ final class TableChecks {
               + ", and to less at altitude; lower it or raise the ratio");
     }
     double margin = cutoff - highest;
+    Quantity apart = reading.difference("target.boost");
+    String good = apart.words(MARGIN_LOW_KPA) + " to " + apart.words(MARGIN_HIGH_KPA);
     if (!reading.sound("limits.cutoff") || !(margin > 0.0)) {
       return;
     }
@@ -128,10 +130,12 @@ final class TableChecks {
           "the highest target, "
               + unit.words(highest)
               + ", is only "
-              + Words.number(margin)
-              + " kPa below the overboost limit "
+              + apart.words(margin)
+              + " below the overboost limit "
               + unit.words(cutoff)
-              + "; 15 to 25 kPa keep a normal overshoot from tripping it");
+              + "; "
+              + good
+              + " keep a normal overshoot from tripping it");
     } else if (margin > MARGIN_HIGH_KPA) {
       reading.atKey(
           Severity.WARNING,
@@ -140,10 +144,12 @@ final class TableChecks {
           "the overboost limit "
               + unit.words(cutoff)
               + " lies "
-              + Words.number(margin)
-              + " kPa above the highest target, "
+              + apart.words(margin)
+              + " above the highest target, "
               + unit.words(highest)
-              + "; 15 to 25 kPa protect the engine sooner, lower "
+              + "; "
+              + good
+              + " protect the engine sooner, lower "
               + reading.written("limits.cutoff"));
     }
   }

@@ -9,6 +9,8 @@ import org.boostwright.core.settings.ConverterSettings;
 import org.boostwright.core.settings.ScanPlan;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.ValveSettings;
+import org.boostwright.core.settings.WiringNumbers;
+import org.boostwright.core.table.Axis;
 
 /** Works out what the settings mean at the bench: currents, steps, times, frequencies. */
 final class WiringFigures {
@@ -23,6 +25,7 @@ final class WiringFigures {
     WiringFigures all = new WiringFigures();
     all.pressureSensor(settings);
     all.coil(settings.valve());
+    all.circuit(settings);
     all.window(settings.valve());
     all.pulses(settings);
     all.converter(settings);
@@ -54,6 +57,60 @@ final class WiringFigures {
     double amps = RUNNING_VOLTS / valve.coilOhms();
     add("coil.current_a", amps, "A", "coil on at 14 V");
     add("coil.power_w", amps * RUNNING_VOLTS, "W", "coil on without a break at 14 V");
+  }
+
+  /** What the circuit of {@code [wiring]}, or the project's own, makes of sensor, coil and beat. */
+  private void circuit(Settings settings) {
+    WiringNumbers n = new WiringNumbers(settings.wiring(), settings.valve().coilOhms());
+    AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
+    if (map != null) {
+      Axis volts = map.calibration().axis();
+      double used = n.rangeUsedFraction(volts.point(0), volts.point(volts.size() - 1));
+      add("wiring.range_used_pct", 100.0 * used, "%", "share of the converter's range in use");
+      add(
+          "wiring.open_wire_ms",
+          1e3 * n.openWireSeconds(n.shortToSupplyVolts() * 0.96, map.validLowVolts()),
+          "ms",
+          "an open pressure wire reads as open after this; at most 19 ms");
+    }
+    add(
+        "wiring.filter_hz",
+        n.filterCornerHz(),
+        "Hz",
+        "corner of the pressure filter, 20 to 100 Hz");
+    add(
+        "wiring.filter_lag_ticks",
+        n.filterLagSeconds() * 1e9 / Controller.TICK_NANOS,
+        "ticks",
+        "lag of the pressure filter");
+    add("wiring.coil_hot_9v_a", n.weakestCoilAmps(), "A", "coil at 9 V and 100 degC");
+    add("wiring.drop_out_ms", 1e3 * n.dropOutSeconds(), "ms", "coil current down to drop-out");
+    add("wiring.t_on_ms", 1e3 * n.onSeconds(), "ms", "valve on, from coil and spool travel");
+    add("wiring.t_off_ms", 1e3 * n.offSeconds(), "ms", "valve off, from clamp and spool travel");
+    add(
+        "wiring.window_low_shift_pct",
+        100.0 * (n.onSeconds() * settings.valve().frequencyHz() - settings.valve().windowLowDuty()),
+        "%",
+        "lower edge of the window from the circuit, less the stated one");
+    add(
+        "wiring.window_high_shift_pct",
+        100.0
+            * (1.0
+                - n.offSeconds() * settings.valve().frequencyHz()
+                - settings.valve().windowHighDuty()),
+        "%",
+        "upper edge of the window from the circuit, less the stated one");
+    add(
+        "wiring.drain_load_dump_v",
+        n.drainVolts(settings.wiring().driver().loadDumpVolts()),
+        "V",
+        "drain of the low-side switch in a load dump; at most 80 % of its rating");
+    add(
+        "wiring.hold_shortest_ms",
+        1e3 * n.shortestHoldSeconds(),
+        "ms",
+        "coil supply opens, earliest");
+    add("wiring.hold_longest_ms", 1e3 * n.longestHoldSeconds(), "ms", "coil supply opens, latest");
   }
 
   private void window(ValveSettings valve) {

@@ -102,6 +102,13 @@ class RefusedHardwareTest {
             "cylinders",
             "0 is outside 1 to 12"),
         Refusal.of(
+            "name_unusable",
+            "\"Project car\"",
+            "\"Project\\ncar\"",
+            "\"" + "x".repeat(80) + "\"",
+            "name",
+            "longer than 80 characters or has a line break"),
+        Refusal.of(
             "wrong_kind",
             "cylinders             = 4",
             "cylinders = 4.0",

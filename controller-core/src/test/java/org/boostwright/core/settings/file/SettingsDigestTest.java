@@ -48,6 +48,7 @@ class SettingsDigestTest {
         "feedback.enabled | false",
         "feedback.kp_pct_per_kpa | [0.30, 0.30, 0.31]",
         "spool.lead_s | 0.26",
+        "base_duty.exhaust_help | [0.14, 0.76]",
         "car.redline_rpm | 6801",
       })
   void changedBehaviourVoidsTheWholeAndNotTheHardware(String key, String value) {

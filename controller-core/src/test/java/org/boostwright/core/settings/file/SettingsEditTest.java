@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Programs change settings the way a person would: in place, with every comment kept. */
 class SettingsEditTest {
@@ -155,6 +156,24 @@ class SettingsEditTest {
         .hasMessageContaining("limits.cutoff_kpa_abs.x cannot be set");
     assertThatThrownBy(() -> edit().set("limits.cutoff_kpa_abs", Double.NaN))
         .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "limits = { duty_ceiling_rpm = [1000, 2000], duty_ceiling_pct = [10, 20] } # note",
+        "limits.duty_ceiling_rpm = [1000, 2000]\nlimits.duty_ceiling_pct = [10, 20] # note",
+        "limits . \"duty_ceiling_rpm\" = [1000, 2000]\n"
+            + "limits.'duty_ceiling_pct' = [\n10, # [x] '\n20, # d = [\n] # note",
+      })
+  void everyWayToWriteAKeyIsFound(String written) {
+    SettingsEdit edit = SettingsEdit.of("car.toml", written + "\n" + Example.SENSORS_ONLY);
+    edit.set("limits.duty_ceiling_pct", 12.5, 80).set("limits.trim_cap_pct", 7);
+    assertThat(edit.load().orThrow().limits().dutyCeiling().values()).containsExactly(0.125, 0.8);
+    assertThat(edit.load().orThrow().limits().trimCapDuty()).isEqualTo(0.07);
+    edit.set("limits.duty_ceiling_rpm", 1, 2, 3000).set("limits.duty_ceiling_pct", 1, 2, 3);
+    assertThat(edit.load().orThrow().limits().dutyCeiling().at(3000)).isEqualTo(0.03);
+    assertThat(edit.text()).contains("# note").endsWith(Example.SENSORS_ONLY);
   }
 
   @Test

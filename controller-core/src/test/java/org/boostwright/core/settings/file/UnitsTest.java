@@ -114,6 +114,26 @@ class UnitsTest {
   }
 
   @Test
+  void messagesUseTheUnitsOfTheFile() {
+    String text =
+        "[units]\npressure = \"psi\"\nreference = \"gauge\"\n[limits]\ncutoff = 15\n"
+            + "[target]\nthrottle_pct = [100]\nrpm = [3000]\nboost = [[13.5]]\n"
+            + Example.SENSORS_ONLY;
+    assertThat(Example.parse(text).problems().stream().map(Problem::text).toList())
+        .anyMatch(
+            t -> t.contains("13.5 psi gauge, is only 1.5 psi below the overboost limit 15 psi"))
+        .anyMatch(t -> t.contains("2.1756 psi to 3.6259 psi keep a normal overshoot"));
+    assertThat(Example.parse(text.replace("13.5", "16")).problems().get(0).text())
+        .contains("16 psi gauge is above the overboost limit 15 psi gauge");
+  }
+
+  @Test
+  void escapeCharactersOfTheFileNeverReachTheTerminal() {
+    String text = "\"\\u001b[2J\" = 1\n" + Example.SENSORS_ONLY;
+    assertThat(Example.parse(text).problems().get(0).toString()).doesNotContain("\u001b");
+  }
+
+  @Test
   void valuesAreShownInTheUnitsOfTheFile() {
     String text =
         SettingsCheck.report(

@@ -29,7 +29,6 @@ final class ColumnNames {
     "average",
     "avg",
     "raw",
-    "sensor_voltage",
     "seen",
     "age",
     "answered",

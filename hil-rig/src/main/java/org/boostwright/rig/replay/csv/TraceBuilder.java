@@ -46,7 +46,7 @@ final class TraceBuilder {
           "'" + use.header() + "' has no value in any row; " + use.signal().id() + " is left out");
       return;
     }
-    boolean undeclared = use.unitAssumed() && use.declared() == ColumnMapping.NONE;
+    boolean undeclared = use.unitAssumed() && use.declared().equals(ColumnMapping.NONE);
     double scale = undeclared && isFraction(use, values) ? 100.0 : 1.0;
     for (int i = 0; scale != 1.0 && i < values.length; i++) {
       values[i] *= scale;

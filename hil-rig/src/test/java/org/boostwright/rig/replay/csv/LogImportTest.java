@@ -187,6 +187,12 @@ class LogImportTest {
   }
 
   @Test
+  void ofTwoColumnsTheOneThatSaysItsUnitIsRead() throws LogRefusedException {
+    RecordedLog log = read("time [s],throttle,throttle [%]\n0,0.2,20\n1,0.4,40\n");
+    assertThat(log.require(LogSignal.THROTTLE).header()).isEqualTo("throttle [%]");
+  }
+
+  @Test
   void aRowOfUnitsBelowTheHeaderIsUnderstood() throws LogRefusedException {
     RecordedLog log = read("Time,Speed,MAP\ns,mph,bar abs\n0,60,1.5\n1,61,1.6\n");
     assertThat(value(log, LogSignal.ROAD_SPEED, 0)).isCloseTo(96.56064, within(1e-6));

@@ -6,6 +6,8 @@ import static org.boostwright.rig.replay.csv.Logs.mapping;
 import static org.boostwright.rig.replay.csv.Logs.read;
 import static org.boostwright.rig.replay.csv.Logs.value;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -60,6 +62,22 @@ class MappingFileTest {
     RecordedLog log =
         read("time [s];rpm\n0;1,200\n1;1,300\n", mapping("separator = \";\"\ndecimal = \",\""));
     assertThat(value(log, LogSignal.ENGINE_SPEED, 0)).isEqualTo(1.2);
+  }
+
+  @Test
+  void theExampleInTheGuideIsAccepted() throws Exception {
+    Path guide = Path.of(System.getProperty("boostwright.root", "."), "docs", "logs.md");
+    String text = Files.readString(guide);
+    int from = text.indexOf("```toml") + 8;
+    LogMapping mapping = mapping(text.substring(from, text.indexOf("```", from)));
+    assertThat(mapping.headerLine()).isEqualTo(3);
+    assertThat(mapping.ambientKpaAbs()).isEqualTo(98.0);
+    assertThat(mapping.timeFormat()).isEqualTo(TimeFormat.TIME_OF_DAY);
+    ColumnMapping map = mapping.about(LogSignal.MAP);
+    assertThat(map)
+        .isEqualTo(
+            new ColumnMapping("P intake", 0, LogUnit.BAR, Reference.GAUGE, 0.01, 900.0, 0.002));
+    assertThat(mapping.about(LogSignal.ENGINE_SPEED).number()).isEqualTo(4);
   }
 
   @ParameterizedTest

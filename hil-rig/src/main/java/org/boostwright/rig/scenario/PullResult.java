@@ -1,7 +1,8 @@
-package org.boostwright.rig.cli;
+package org.boostwright.rig.scenario;
 
 import java.util.Locale;
 import org.boostwright.core.monitor.FaultCode;
+import org.boostwright.core.record.LogFormat;
 import org.boostwright.rig.logs.LogPlots;
 import org.boostwright.rig.report.DisplayUnits;
 import org.boostwright.rig.result.Plot;
@@ -9,23 +10,21 @@ import org.boostwright.rig.result.Plot.Stroke;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Units;
-import org.boostwright.rig.scenario.PullMeasures;
-import org.boostwright.rig.scenario.PullRun;
-import org.boostwright.rig.scenario.RunLog;
 
 /** What a pull came to, as a result. */
-final class PullResult {
+public final class PullResult {
   /** What a result of the virtual car must not be taken for. */
-  static final String VIRTUAL =
+  public static final String VIRTUAL =
       "This is the virtual car. It proves program and settings, not your hoses, wastegate, fuel,"
           + " ignition or engine.";
 
   private static final double NONE = Double.NaN;
+  private static final int ROWS_BEFORE = 200;
 
   private PullResult() {}
 
   /** Everything a single pull says. */
-  static void add(ResultBuilder result, PullRun run) {
+  public static void add(ResultBuilder result, PullRun run) {
     PullMeasures m = PullMeasures.of(run);
     double limit = run.settings().limits().cutoffKpaAbs();
     result.measure(
@@ -109,20 +108,22 @@ final class PullResult {
     }
   }
 
-  /** The plot of a pull, with the true pressures of the virtual car. */
-  static Plot plot(String id, String title, PullRun run) {
+  /** The plot of a pull from a second before the throttle opens, with the car's true pressures. */
+  public static Plot plot(String id, String title, PullRun run) {
+    int from = Math.max(0, run.openedAt() - ROWS_BEFORE);
+    RunLog log = run.log();
     return LogPlots.run(
         id,
         title,
-        run.log().recordRows(),
+        log.recordRows().subList(from, log.rows()),
+        log.get(run.openedAt(), LogFormat.TIME_NS),
         run.settings(),
-        truth(run, "true_map", "true pressure", Units.KPA_ABS, RunLog.TRUE_MAP),
-        truth(run, "actuator", "at the actuator", Units.KPA_GAUGE, RunLog.TRUE_ACTUATOR));
+        truth(log, from, "true_map", "true pressure", Units.KPA_ABS, RunLog.TRUE_MAP),
+        truth(log, from, "actuator", "actuator", Units.KPA_GAUGE, RunLog.TRUE_ACTUATOR));
   }
 
-  /** One line of what was really the case. */
-  static Plot.Line truth(PullRun run, String id, String label, String unit, int column) {
-    double[] y = run.log().column(column, 0);
-    return new Plot.Line(id, label, unit, Stroke.DOTTED, y);
+  private static Plot.Line truth(
+      RunLog log, int from, String id, String label, String unit, int column) {
+    return new Plot.Line(id, label, unit, Stroke.DOTTED, log.column(column, from));
   }
 }

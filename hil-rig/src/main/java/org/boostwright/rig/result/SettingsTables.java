@@ -1,16 +1,14 @@
-package org.boostwright.rig.cli;
+package org.boostwright.rig.result;
 
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.table.Table2d;
-import org.boostwright.rig.result.HeatTable;
-import org.boostwright.rig.result.ResultBuilder;
-import org.boostwright.rig.result.Units;
 
 /** The tables of a settings file as tables of a result. */
-final class SettingsTables {
+public final class SettingsTables {
   private SettingsTables() {}
 
-  static void add(ResultBuilder result, Settings settings) {
+  /** Adds boost target and base duty. */
+  public static void add(ResultBuilder result, Settings settings) {
     String rows = settings.demand().id();
     result.add(heat("target", "Boost target", rows, settings.target(), Units.KPA_ABS, 1.0));
     result.add(heat("base_duty", "Base duty", rows, settings.baseDuty(), Units.PERCENT, 100.0));

@@ -11,9 +11,8 @@ import org.boostwright.core.settings.Settings;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
-/** A source that is read anew only every second: a held sample is no proof of steady pressure. */
-@Tag("S14")
-class SteadyPressureTest {
+/** A source that is read anew only every second, such as a recorded log. */
+class SlowSourceTest {
 
   private static ControllerBench slowSource() {
     Settings car = TestSettings.car();
@@ -51,6 +50,21 @@ class SteadyPressureTest {
   }
 
   @Test
+  @Tag("S6")
+  void pressureThatMovesBetweenItsSamplesIsNotNoise() {
+    ControllerBench bench = slowSource();
+    bench.throttlePct = 50.0;
+    for (int i = 0; i < 60; i++) {
+      bench.mapKpaAbs = i % 2 == 0 ? 100.0 : 160.0;
+      sampleOnce(bench);
+      bench.run(0.895);
+      assertThat(bench.outputs.activeFaults).isZero();
+    }
+    assertThat(bench.controller.faults().ran() & FaultCode.MAP_NOISY.bit()).isZero();
+  }
+
+  @Test
+  @Tag("S14")
   void oneHeldSampleMeasuresNoAmbient() {
     ControllerBench bench = slowSource();
     bench.mapKpaAbs = 84.5;
@@ -62,6 +76,7 @@ class SteadyPressureTest {
   }
 
   @Test
+  @Tag("S14")
   void samplesThatAgreeOverASecondMeasureAmbient() {
     ControllerBench bench = slowSource();
     bench.mapKpaAbs = 84.5;

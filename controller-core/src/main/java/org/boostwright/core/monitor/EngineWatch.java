@@ -154,12 +154,9 @@ public final class EngineWatch {
     return (nowNanos - (ambientMeasured ? ambientNanos : startNanos)) * 1e-9;
   }
 
-  /** Ambient pressure kept from an earlier run, kPa absolute; used until one is measured. */
-  void recall(double kpaAbs) {
-    if (kpaAbs >= AMBIENT_LOW_KPA && kpaAbs <= AMBIENT_HIGH_KPA) {
-      ambientKpaAbs = kpaAbs;
-      recalled = true;
-    }
+  /** The ambient pressure to begin with was kept from an earlier run. */
+  void recall() {
+    recalled = true;
   }
 
   /** Manifold pressure while it is steady, averaged over about 0.25 s, kPa absolute. */

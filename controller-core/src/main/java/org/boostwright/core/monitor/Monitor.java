@@ -219,6 +219,17 @@ public final class Monitor {
     return faults;
   }
 
+  /**
+   * Begins with the ambient pressure of an earlier run, until one is measured; anything no
+   * atmosphere has is ignored.
+   */
+  public void recallAmbient(double kpaAbs) {
+    if (kpaAbs >= EngineWatch.AMBIENT_LOW_KPA && kpaAbs <= EngineWatch.AMBIENT_HIGH_KPA) {
+      engine.recall();
+      ambient.recall(kpaAbs);
+    }
+  }
+
   /** Engine running or stopped, and its ambient pressure. */
   public EngineWatch engine() {
     return engine;

@@ -17,6 +17,9 @@ import org.boostwright.core.state.Waiting;
  * settings digest, seed.
  */
 public final class LogFormat {
+  /** In the {@code meta} column: ambient pressure the run began with, kPa absolute. */
+  public static final String META_AMBIENT = "ambient_kpa_abs=";
+
   /** Version of this format, first token of the {@code meta} column. */
   public static final String VERSION = "boostwright-log-1";
 

@@ -44,11 +44,6 @@ public record SensorSettings(
     return channels.clone();
   }
 
-  /** The same sensors with another ambient pressure to assume, kPa absolute. */
-  public SensorSettings withAmbientKpaAbs(double kpaAbs) {
-    return new SensorSettings(channels, mapLocation, lifeChangeKpa, mapNoiseKpa, kpaAbs);
-  }
-
   /** The sensor of a channel, null where not fitted. */
   public @Nullable AnalogSensor channel(AnalogChannel channel) {
     return channels[channel.ordinal()];

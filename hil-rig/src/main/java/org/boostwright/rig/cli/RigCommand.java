@@ -9,6 +9,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.boostwright.core.AnalogChannel;
+import org.boostwright.core.settings.AnalogSensor;
+import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.rig.link.FaultList;
 import org.boostwright.rig.link.RigPlan;
@@ -140,6 +143,7 @@ final class RigCommand extends Subcommand {
               file,
               digest,
               loaded.settings().valve().frequencyHz(),
+              refreshMillis(loaded.settings()),
               seconds,
               cases,
               rows,
@@ -157,6 +161,11 @@ final class RigCommand extends Subcommand {
     } finally {
       delete(folder);
     }
+  }
+
+  private static double refreshMillis(Settings settings) {
+    AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
+    return map == null ? Double.NaN : map.refreshMillis();
   }
 
   private static Outcome.Extra[] extras(Path folder, Result result) throws IOException {

@@ -23,17 +23,24 @@ final class FaultCases {
   static final List<String> SHORT =
       List.of("l1_silent", "s1_map_open", "s3_map_to_supply", "t2_frozen", "t2_killed");
 
-  private final List<FaultCase> cases = new ArrayList<>();
+  /** Beyond three periods a sample is old; then the tick, and the frame that says so, ms. */
+  private static final double AFTER_STALE_MILLIS = 12.0;
 
-  private FaultCases() {}
+  private final List<FaultCase> cases = new ArrayList<>();
+  private final double staleMillis;
+
+  private FaultCases(double mapRefreshMillis) {
+    staleMillis = 3.0 * mapRefreshMillis + AFTER_STALE_MILLIS;
+  }
 
   /**
    * All cases.
    *
    * @param withProgram also those that freeze or kill the controller's program
+   * @param mapRefreshMillis declared time between pressure samples, ms
    */
-  static List<FaultCase> all(boolean withProgram) {
-    FaultCases all = new FaultCases();
+  static List<FaultCase> all(boolean withProgram, double mapRefreshMillis) {
+    FaultCases all = new FaultCases(mapRefreshMillis);
     all.sensorCases();
     all.otherSensorCases();
     all.linkCases();
@@ -126,25 +133,20 @@ final class FaultCases {
         REST_MILLIS,
         codes(FaultCode.MAP_JUMPS),
         b -> b.faults().wire(AnalogChannel.MAP).replacedVolts = 1.0,
-        b -> b.volts(AnalogChannel.MAP) == 1.0);
+        b -> Math.abs(b.volts(AnalogChannel.MAP) - 1.0) < 0.01);
     map(
         "s9_map_stale",
         "pressure samples no longer renewed",
-        REST_MILLIS,
+        staleMillis,
         codes(FaultCode.MAP_STALE),
         b -> b.faults().wire(AnalogChannel.MAP).stale = true,
         b -> b.faults().wire(AnalogChannel.MAP).stale);
-    map(
-        "s10_map_infinite",
-        "pressure channel gives an infinite number",
-        REST_MILLIS,
-        codes(FaultCode.MAP_NOT_A_NUMBER),
-        b -> b.faults().wire(AnalogChannel.MAP).replacedVolts = Double.POSITIVE_INFINITY,
-        b -> Double.isInfinite(b.volts(AnalogChannel.MAP)));
+    number("s10_map_nan", "pressure channel gives no number", Double.NaN);
+    number("s10_map_infinite", "pressure channel gives infinity", Double.POSITIVE_INFINITY);
     map(
         "b1_map_no_answer",
         "converter does not answer for the pressure",
-        REST_MILLIS,
+        staleMillis,
         codes(FaultCode.MAP_STALE),
         b -> b.faults().wire(AnalogChannel.MAP).noAnswer = true,
         b -> !b.inputs().answered[AnalogChannel.MAP.ordinal()]);
@@ -155,6 +157,21 @@ final class FaultCases {
         codes(FaultCode.MAP_FALL_UNEXPLAINED),
         b -> b.faults().mapHoseOff = true,
         b -> b.outputs().mapKpaAbs < b.car().mapKpaAbs() - 20.0);
+  }
+
+  private void number(String id, String text, double volts) {
+    int map = AnalogChannel.MAP.ordinal();
+    cases.add(
+        new FaultCase(
+            id,
+            text,
+            Reaction.REST,
+            REST_MILLIS,
+            codes(FaultCode.MAP_NOT_A_NUMBER),
+            codes(),
+            b -> b.loop().spoil(inputs -> inputs.volts[map] = volts),
+            b -> !Double.isFinite(b.inputs().volts[map]),
+            b -> b.loop().spoil(inputs -> {})));
   }
 
   private void otherSensorCases() {
@@ -183,10 +200,10 @@ final class FaultCases {
     cases.add(
         new FaultCase(
             "s12_supply_open",
-            "supply voltage wire open: substitute",
-            Reaction.REPORTED,
-            Double.NaN,
-            codes(FaultCode.SUPPLY_SIGNAL),
+            "supply voltage wire open: low while the filter empties, then substitute",
+            Reaction.REST,
+            100.0,
+            codes(FaultCode.SUPPLY_SIGNAL, FaultCode.SUPPLY_LOW),
             codes(),
             b -> b.faults().wire(AnalogChannel.SUPPLY).wire = WireFaults.Wire.OPEN,
             b -> b.volts(AnalogChannel.SUPPLY) < 0.1,

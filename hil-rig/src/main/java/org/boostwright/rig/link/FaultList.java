@@ -4,6 +4,8 @@ import java.util.List;
 
 /** Names of the faults the rig can inject. */
 public final class FaultList {
+  private static final double USUAL_REFRESH_MILLIS = 5.0;
+
   private FaultList() {}
 
   /**
@@ -12,7 +14,7 @@ public final class FaultList {
    * @param withProgram also those that freeze or kill a program the rig has started
    */
   public static List<String> ids(boolean withProgram) {
-    return FaultCases.all(withProgram).stream().map(FaultCase::id).toList();
+    return FaultCases.all(withProgram, USUAL_REFRESH_MILLIS).stream().map(FaultCase::id).toList();
   }
 
   /** One of each kind, in half a minute. */

@@ -2,6 +2,7 @@ package org.boostwright.rig.link;
 
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import org.HdrHistogram.Histogram;
 import org.boostwright.core.Controller;
 import org.boostwright.core.Inputs;
@@ -25,6 +26,7 @@ public final class RigLoop {
   private final Inputs inputs = new Inputs();
   private final Histogram latenessMicros = new Histogram(1L, LONGEST_MICROS, 3);
   private long nextNanos;
+  private Consumer<Inputs> spoiler = inputs -> {};
   private boolean more = true;
   private long ticks;
 
@@ -51,6 +53,7 @@ public final class RigLoop {
     drive(now);
     more = car.advance(TICK);
     car.read(now, inputs);
+    spoiler.accept(inputs);
     wires.put(now, inputs);
     ticks++;
     nextNanos += TICK;
@@ -89,6 +92,11 @@ public final class RigLoop {
       tick();
     }
     return so.getAsBoolean();
+  }
+
+  /** Something that changes what the wires say, after the car and before the controller. */
+  void spoil(Consumer<Inputs> newSpoiler) {
+    spoiler = newSpoiler;
   }
 
   /** False when the car has come to its end. */

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param settingsFile settings both ends work with
  * @param settingsDigest digest of these settings, hexadecimal
  * @param pwmHz PWM frequency of these settings, Hz
+ * @param mapRefreshMillis time between pressure samples these settings declare, ms
  * @param driveSeconds ordinary driving before the faults, s
  * @param cases ids of the fault cases; empty for none
  * @param trace rows of a recorded trace instead of the virtual car; empty for the car
@@ -27,6 +28,7 @@ public record RigPlan(
     Path settingsFile,
     String settingsDigest,
     double pwmHz,
+    double mapRefreshMillis,
     double driveSeconds,
     List<String> cases,
     List<double[]> trace,

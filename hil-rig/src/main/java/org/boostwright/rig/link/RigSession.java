@@ -159,7 +159,7 @@ public final class RigSession {
     FaultBench bench = new FaultBench(loop, car, wires, program);
     FaultRunner runner = new FaultRunner(bench, driver);
     List<FaultCase> cases =
-        FaultCases.all(program != null).stream()
+        FaultCases.all(program != null, plan.mapRefreshMillis()).stream()
             .filter(fault -> plan.cases().contains(fault.id()))
             .toList();
     runner.run(

@@ -13,8 +13,10 @@ import org.HdrHistogram.Histogram;
 import org.boostwright.core.Controller;
 import org.boostwright.core.link.ControllerEnd;
 import org.boostwright.core.record.LogFormat;
+import org.boostwright.core.bench.proof.ProofState;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LoadResult;
+import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.core.state.Permission;
@@ -116,8 +118,8 @@ final class DriveCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     LoadResult loaded = SettingsFile.load(settingsFile);
-    Settings written = loaded.settings();
-    if (written == null) {
+    Settings settings = loaded.settings();
+    if (settings == null) {
       loaded.problems().forEach(System.err::println);
       System.err.println("drive: " + settingsFile + " was refused as a whole; the coil stays off");
       return PiExit.WRONG_USE;
@@ -125,11 +127,7 @@ final class DriveCommand implements Callable<Integer> {
     RealTime.liftMachine();
     AmbientStore ambient = new AmbientStore(data.resolve("ambient"));
     double lastAmbient = ambient.load();
-    Settings settings =
-        Double.isNaN(lastAmbient)
-            ? written
-            : written.withSensors(written.sensors().withAmbientKpaAbs(lastAmbient));
-    String digest = SettingsDigest.of(written);
+    String digest = SettingsDigest.of(settings);
     CarIo io = open(settings, digest);
     RowQueue rows = new RowQueue(QUEUE_ROWS);
     Recorder recorder =
@@ -137,8 +135,13 @@ final class DriveCommand implements Callable<Integer> {
             rows,
             new FolderStore(data.resolve("recordings")),
             Recorder.Limits.DEFAULT,
-            LogFormat.VERSION + " settings=" + digest);
-    Controller controller = new Controller(settings, permission());
+            LogFormat.VERSION
+                + " settings="
+                + digest
+                + (Double.isNaN(lastAmbient) ? "" : " " + LogFormat.META_AMBIENT + lastAmbient));
+    ProofState proof = ProofFile.state(ProofFile.beside(settingsFile), settings);
+    Controller controller = new Controller(settings, permission(proof));
+    controller.monitor().recallAmbient(lastAmbient);
     TickLoop loop = new TickLoop(controller, io, rows, Clock.SYSTEM, null);
     List<Watchdog> dogs = new ArrayList<>();
     @Nullable SystemdNotify systemd = systemd();
@@ -163,6 +166,12 @@ final class DriveCommand implements Callable<Integer> {
       systemd.ready();
     }
     if (!quiet && !json) {
+      say(
+          where.isLink()
+              ? "over the link no proof is asked for: there is no engine at its end"
+              : proof.allowsControl()
+                  ? "the valve is proven on the bench"
+                  : "the coil stays off: " + proof.words());
       say(
           Double.isNaN(lastAmbient)
               ? "no ambient pressure is kept from before"
@@ -203,8 +212,8 @@ final class DriveCommand implements Callable<Integer> {
   }
 
   /** Over the link there is no engine to protect; on the Pi nothing goes without its proof. */
-  private Permission permission() {
-    return where.isLink() ? Permission.FULL : Permission.NONE;
+  private Permission permission(ProofState proof) {
+    return where.isLink() || proof.allowsControl() ? Permission.FULL : Permission.NONE;
   }
 
   private static @Nullable SystemdNotify systemd() throws IOException {

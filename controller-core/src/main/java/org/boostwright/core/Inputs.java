@@ -59,6 +59,11 @@ public final class Inputs {
   /** Duty a bench procedure asks for, 0 to 1; used only in the bench state. */
   public double benchDutyFraction;
 
+  /**
+   * The outputs of the last tick did not read back as commanded; false where nothing is read back.
+   */
+  public boolean outputsWrong;
+
   /** A converter answers on no channel, no pulse was ever seen, switches at rest. */
   public Inputs() {
     clear();
@@ -82,6 +87,7 @@ public final class Inputs {
     coilEnergised = false;
     benchRequest = false;
     benchDutyFraction = 0.0;
+    outputsWrong = false;
   }
 
   /** Takes over every field of {@code other}. */
@@ -102,6 +108,7 @@ public final class Inputs {
     coilEnergised = other.coilEnergised;
     benchRequest = other.benchRequest;
     benchDutyFraction = other.benchDutyFraction;
+    outputsWrong = other.outputsWrong;
   }
 
   /** Writes one answered analogue sample. */

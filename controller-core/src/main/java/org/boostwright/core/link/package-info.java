@@ -1,7 +1,9 @@
 /**
- * The frame codec of the serial link.
+ * The serial link, byte by byte: frames, checksum, sequence, age and handshake; see {@code
+ * docs/link.md}.
  *
- * <p>Bytes only; ports and threads live outside the core.
+ * <p>Bytes and numbers only, nothing allocated after construction; ports and threads live outside
+ * the core.
  */
 @NullMarked
 package org.boostwright.core.link;

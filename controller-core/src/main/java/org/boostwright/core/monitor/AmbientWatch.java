@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Ambient pressure in use: of the barometer, else as last measured with the engine stopped, else as
- * the settings assume.
+ * kept from an earlier run, else as the settings assume.
  *
  * <p>What was measured ages: the lowest pressure that is possible by now falls with the fastest
  * climb, down to a declared bound (a climb of 2000 m). The target is limited by that.
@@ -26,6 +26,12 @@ final class AmbientWatch {
   AmbientWatch(double assumedKpaAbs) {
     kpaAbs = assumedKpaAbs;
     floorKpaAbs = assumedKpaAbs;
+  }
+
+  /** Begins with the ambient pressure of an earlier run, kPa absolute. */
+  void recall(double recalledKpaAbs) {
+    kpaAbs = recalledKpaAbs;
+    floorKpaAbs = recalledKpaAbs - CLIMB_BOUND_KPA;
   }
 
   /** Judges one tick; the engine's state is already that of this tick. */

@@ -41,6 +41,7 @@ public final class EngineWatch {
   private boolean steadyOutOfRange;
   private double ambientKpaAbs;
   private boolean ambientMeasured;
+  private boolean recalled;
   private boolean seenStopped;
   private long ambientNanos;
 
@@ -142,9 +143,20 @@ public final class EngineWatch {
     return ambientMeasured;
   }
 
-  /** Time since ambient was measured, s; time since start when it never was. */
+  /**
+   * Time since ambient was measured, s; time since start when it never was; infinite for one that
+   * was recalled, because nobody knows where the car has been since.
+   */
   public double ambientAgeSeconds(long nowNanos) {
+    if (recalled && !ambientMeasured) {
+      return Double.POSITIVE_INFINITY;
+    }
     return (nowNanos - (ambientMeasured ? ambientNanos : startNanos)) * 1e-9;
+  }
+
+  /** The ambient pressure to begin with was kept from an earlier run. */
+  void recall() {
+    recalled = true;
   }
 
   /** Manifold pressure while it is steady, averaged over about 0.25 s, kPa absolute. */

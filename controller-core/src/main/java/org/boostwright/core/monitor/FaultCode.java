@@ -27,6 +27,7 @@ public enum FaultCode {
   OVERBOOST_REPEATED("overboost_repeated", "P1", Reaction.LOCK, ClearRule.KEY_OFF, 30, 0),
   VALVE_NO_EFFECT("valve_no_effect", "P2 P4", Reaction.LOCK, ClearRule.KEY_OFF, 10, 0),
   COIL_FEEDBACK("coil_feedback", "E1", Reaction.LOCK, ClearRule.KEY_OFF, 10, 0),
+  OUTPUTS_WRONG("outputs_wrong", "E1 E3", Reaction.LOCK, ClearRule.KEY_OFF, 10, 0),
   THROTTLE_SIGNAL("throttle_signal", "S12", Reaction.REST, ClearRule.GOOD_FOR_CLEAR_TIME, 10, 2.0),
   THROTTLE_STALE("throttle_stale", "S9 S12", Reaction.REST, ClearRule.GOOD_FOR_CLEAR_TIME, 30, 2.0),
   THROTTLE_AGAINST_PEDAL(

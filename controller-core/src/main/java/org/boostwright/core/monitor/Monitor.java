@@ -90,6 +90,7 @@ public final class Monitor {
     watchSupply(nowNanos, signals);
     watchIntakeAir(nowNanos, signals);
     overboost.update(nowNanos, signals, faults, keyCycled);
+    faults.sample(FaultCode.OUTPUTS_WRONG, inputs.outputsWrong, nowNanos);
     if (wires.permitInput()) {
       faults.sample(FaultCode.PERMIT_OPEN, !inputs.permit, nowNanos);
     }
@@ -216,6 +217,17 @@ public final class Monitor {
   /** Faults found so far. */
   public FaultTable faults() {
     return faults;
+  }
+
+  /**
+   * Begins with the ambient pressure of an earlier run, until one is measured; anything no
+   * atmosphere has is ignored.
+   */
+  public void recallAmbient(double kpaAbs) {
+    if (kpaAbs >= EngineWatch.AMBIENT_LOW_KPA && kpaAbs <= EngineWatch.AMBIENT_HIGH_KPA) {
+      engine.recall();
+      ambient.recall(kpaAbs);
+    }
   }
 
   /** Engine running or stopped, and its ambient pressure. */

@@ -17,13 +17,16 @@ import org.boostwright.core.state.Waiting;
  * settings digest, seed.
  */
 public final class LogFormat {
+  /** In the {@code meta} column: ambient pressure the run began with, kPa absolute. */
+  public static final String META_AMBIENT = "ambient_kpa_abs=";
+
   /** Version of this format, first token of the {@code meta} column. */
   public static final String VERSION = "boostwright-log-1";
 
   private static final int ANALOG = 1;
   private static final int PULSES = ANALOG + 3 * AnalogChannel.COUNT;
   private static final int SWITCHES = PULSES + 6;
-  private static final int OUTPUTS = SWITCHES + 7;
+  private static final int OUTPUTS = SWITCHES + 8;
 
   /** Column of the tick's time, ns. */
   public static final int TIME_NS = 0;
@@ -102,6 +105,7 @@ public final class LogFormat {
     names[SWITCHES + 4] = "coil_energised";
     names[SWITCHES + 5] = "bench_request";
     names[SWITCHES + 6] = "bench_duty_fraction";
+    names[SWITCHES + 7] = "outputs_wrong";
     System.arraycopy(OUTPUT_NAMES, 0, names, OUTPUTS, OUTPUT_NAMES.length);
     return names;
   }
@@ -147,6 +151,7 @@ public final class LogFormat {
     row[SWITCHES + 4] = flag(in.coilEnergised);
     row[SWITCHES + 5] = flag(in.benchRequest);
     row[SWITCHES + 6] = in.benchDutyFraction;
+    row[SWITCHES + 7] = flag(in.outputsWrong);
     row[DUTY] = out.dutyFraction;
     row[OUTPUTS + 1] = flag(out.pwmEnabled);
     row[OUTPUTS + 2] = flag(out.coilSupplyClosed);
@@ -192,6 +197,7 @@ public final class LogFormat {
     in.coilEnergised = row[SWITCHES + 4] != 0.0;
     in.benchRequest = row[SWITCHES + 5] != 0.0;
     in.benchDutyFraction = row[SWITCHES + 6];
+    in.outputsWrong = row[SWITCHES + 7] != 0.0;
   }
 
   private static double flag(boolean on) {

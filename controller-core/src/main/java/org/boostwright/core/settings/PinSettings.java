@@ -8,6 +8,7 @@ package org.boostwright.core.settings;
  * @param pwmChannel channel of that chip
  * @param pwm valve coil: 12, 13, 18 or 19, the pins with a hardware PWM
  * @param heartbeat holds the coil supply closed while it is toggled
+ * @param coilSupply second condition of the coil supply: low opens it at once
  * @param engineCut engine-cut request
  * @param lamp warning lamp
  * @param key ignition key
@@ -29,6 +30,7 @@ public record PinSettings(
     int pwmChannel,
     int pwm,
     int heartbeat,
+    int coilSupply,
     int engineCut,
     int lamp,
     int key,

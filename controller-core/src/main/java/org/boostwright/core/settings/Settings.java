@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  *     over engine speed; base duty is corrected with it
  * @param pins pins of the Raspberry Pi; null when the file names none, which is enough for anything
  *     but driving a valve from its pins
+ * @param converter analogue-to-digital converter on the Pi; null when the file names none
  */
 public record Settings(
     CarSettings car,
@@ -46,7 +47,8 @@ public record Settings(
     AnalogChannel demand,
     ActuatorSettings actuator,
     Curve exhaustHelp,
-    @Nullable PinSettings pins) {
+    @Nullable PinSettings pins,
+    @Nullable ConverterSettings converter) {
 
   /** Exhaust help where the file names none: the valve's share of the diaphragm's area. */
   public static final Curve DEFAULT_EXHAUST_HELP = Curve.constant(0.2);
@@ -78,6 +80,7 @@ public record Settings(
         AnalogChannel.THROTTLE,
         ActuatorSettings.UNKNOWN_SPRING,
         DEFAULT_EXHAUST_HELP,
+        null,
         null);
   }
 
@@ -98,7 +101,8 @@ public record Settings(
         demand,
         actuator,
         exhaustHelp,
-        pins);
+        pins,
+        converter);
   }
 
   /** The same with another target table. */
@@ -118,7 +122,8 @@ public record Settings(
         demand,
         actuator,
         exhaustHelp,
-        pins);
+        pins,
+        converter);
   }
 
   /** The same with another base duty table. */
@@ -138,7 +143,8 @@ public record Settings(
         demand,
         actuator,
         exhaustHelp,
-        pins);
+        pins,
+        converter);
   }
 
   /** The same with other limits. */
@@ -158,7 +164,8 @@ public record Settings(
         demand,
         actuator,
         exhaustHelp,
-        pins);
+        pins,
+        converter);
   }
 
   /** The same with another pressure feedback. */
@@ -178,7 +185,8 @@ public record Settings(
         demand,
         actuator,
         exhaustHelp,
-        pins);
+        pins,
+        converter);
   }
 
   /** The same with another spool strategy. */
@@ -198,7 +206,8 @@ public record Settings(
         demand,
         actuator,
         exhaustHelp,
-        pins);
+        pins,
+        converter);
   }
 
   /** The same with other wires. */
@@ -218,6 +227,7 @@ public record Settings(
         demand,
         actuator,
         exhaustHelp,
-        pins);
+        pins,
+        converter);
   }
 }

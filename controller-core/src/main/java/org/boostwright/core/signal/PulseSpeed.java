@@ -7,7 +7,7 @@ package org.boostwright.core.signal;
  * that is not positive or not finite, a rate above the plausible ceiling and a change no machine
  * makes are bad samples: the last accepted rate stays. A new level that persists is gone on from,
  * but stays bad for as long as it stands off from the level before it (a doubled or halved signal),
- * or until pulses have been away for 2 s.
+ * or until pulses have been away for 2 s. The long period after lost pulses is no speed at all.
  */
 public final class PulseSpeed {
   /** Pulses away for this long: the next one starts afresh, ns. */
@@ -21,6 +21,12 @@ public final class PulseSpeed {
 
   /** A level off by less than this factor either way is not doubled or halved. */
   static final double SHIFTED = 1.4;
+
+  /** Pulses away for this long, and for {@link #GAP} periods: some were lost in between, s. */
+  static final double GAP_SECONDS = 0.1;
+
+  /** See {@link #GAP_SECONDS}. */
+  static final double GAP = 4.0;
 
   private final double maxPerSecond;
   private final double maxChangePerSecond2;
@@ -86,6 +92,13 @@ public final class PulseSpeed {
     if (!(rate > 0.0 && rate <= maxPerSecond)) {
       bad = acceptedCount >= KNOWN_AFTER;
       rejectedInARow = 0;
+      return;
+    }
+    if (dt >= GAP_SECONDS && dt * accepted > GAP) {
+      // Nobody knows what the level did meanwhile: whatever comes next is not a shift of it.
+      acceptedCount = 0;
+      rejectedInARow = 0;
+      bad = !(shift < SHIFTED && shift > 1.0 / SHIFTED);
       return;
     }
     if (accepted == 0.0 || follows(rate, accepted, dt)) {

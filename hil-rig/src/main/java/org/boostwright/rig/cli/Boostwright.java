@@ -70,6 +70,7 @@ public final class Boostwright implements Callable<Integer> {
         new BenchCommand(terminal),
         new CarCommand(terminal),
         new WiringCommand(terminal),
+        new RigCommand(terminal),
         new ReportCommand(terminal));
   }
 

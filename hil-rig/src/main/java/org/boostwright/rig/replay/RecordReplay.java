@@ -132,6 +132,17 @@ public final class RecordReplay {
     }
     if (rows == 0) {
       meta = lines.cell(META);
+      recallAmbient();
+    }
+  }
+
+  /** The run began with what an earlier one had measured; without it nothing is the same. */
+  private void recallAmbient() {
+    for (String word : meta.split(" ")) {
+      if (word.startsWith(LogFormat.META_AMBIENT)) {
+        String number = word.substring(LogFormat.META_AMBIENT.length());
+        controller.monitor().recallAmbient(JavaDoubleParser.parseDouble(number));
+      }
     }
   }
 

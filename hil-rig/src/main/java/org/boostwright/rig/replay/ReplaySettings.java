@@ -78,7 +78,8 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
             AnalogChannel.THROTTLE,
             car.actuator(),
             car.exhaustHelp(),
-            car.pins());
+            car.pins(),
+            car.converter());
     return new ReplaySettings(settings, traces, notes);
   }
 

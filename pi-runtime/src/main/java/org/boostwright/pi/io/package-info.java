@@ -1,8 +1,9 @@
 /**
- * Small interfaces between the runtime and wires: analogue in, pulses in, switches, PWM, outputs.
+ * Small interfaces between the runtime and wires, and what is built on them: converter chips, PWM,
+ * pulses, switches, coil.
  *
- * <p>Implementations for the Pi and for the serial link come beside them; device models in tests
- * stand behind the same interfaces.
+ * <p>Everything here works on bytes, levels and edges; the library that reaches the kernel is
+ * behind {@code io.pi4j}, and device models in tests stand in its place.
  */
 @NullMarked
 package org.boostwright.pi.io;

@@ -51,6 +51,7 @@ final class PinReader {
     int channel = section.whole("pwm_channel", 0, 0, 3);
     int pwm = pin(section, "pwm", true, true);
     int heartbeat = pin(section, "heartbeat", true, true);
+    int coilSupply = pin(section, "coil_supply", false, true);
     int cut = pin(section, "engine_cut", engineCut, true);
     int lamp = pin(section, "lamp", false, false);
     int key = pin(section, "key", wires.keyInput(), false);
@@ -81,6 +82,7 @@ final class PinReader {
         channel,
         pwm,
         heartbeat,
+        coilSupply,
         cut,
         lamp,
         key,

@@ -13,6 +13,7 @@ import java.util.Map;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.ActuatorSettings;
 import org.boostwright.core.settings.CarSettings;
+import org.boostwright.core.settings.ConverterSettings;
 import org.boostwright.core.settings.FeedbackSettings;
 import org.boostwright.core.settings.LimitSettings;
 import org.boostwright.core.settings.OptionalWires;
@@ -138,6 +139,8 @@ public final class SettingsFile {
     PinSettings pins =
         new PinReader(reading)
             .pins(pinSection, wires, limits.engineCut(), car.roadPulsesPerKm() > 0.0);
+    Section converterSection = top.child("converter");
+    ConverterSettings converter = ConverterReader.read(converterSection, sensors);
     Section targetSection = top.child("target");
     TableReader target = TableReader.target(targetSection, UnitSettings.STANDARD_ATMOSPHERE_KPA);
     Section dutySection = top.child("base_duty");
@@ -164,7 +167,8 @@ public final class SettingsFile {
             demand,
             actuator,
             exhaustHelp,
-            pins);
+            pins,
+            converter);
     List<Section> sections =
         new ArrayList<>(
             List.of(
@@ -178,6 +182,7 @@ public final class SettingsFile {
                 wireSection,
                 wiringSection,
                 pinSection,
+                converterSection,
                 targetSection,
                 dutySection,
                 feedbackSection,

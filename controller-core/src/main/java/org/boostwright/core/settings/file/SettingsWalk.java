@@ -3,6 +3,7 @@ package org.boostwright.core.settings.file;
 import java.util.Locale;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.AnalogSensor;
+import org.boostwright.core.settings.ConverterSettings;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.UnitSettings;
@@ -57,7 +58,7 @@ final class SettingsWalk {
     control();
   }
 
-  /** What is screwed, plumbed and soldered: actuator, sensors, valve, wires and pins. */
+  /** What is screwed, plumbed and soldered: actuator, sensors, valve, wires, pins, converter. */
   void hardware() {
     visitor.text("actuator.layout", lower(settings.actuator().layout()));
     visitor.number("actuator.spring_cracks", settings.actuator().springCracksKpaGauge(), spring);
@@ -68,6 +69,7 @@ final class SettingsWalk {
     wires();
     wiring();
     pins();
+    converter();
   }
 
   private void car() {
@@ -193,6 +195,7 @@ final class SettingsWalk {
     visitor.whole("pins.pwm_channel", pins.pwmChannel());
     visitor.whole("pins.pwm", pins.pwm());
     visitor.whole("pins.heartbeat", pins.heartbeat());
+    visitor.whole("pins.coil_supply", pins.coilSupply());
     visitor.whole("pins.engine_cut", pins.engineCut());
     visitor.whole("pins.lamp", pins.lamp());
     visitor.whole("pins.key", pins.key());
@@ -207,6 +210,22 @@ final class SettingsWalk {
     visitor.flag("pins.uart_in_use", pins.uartInUse());
     visitor.flag("pins.audio_board_in_use", pins.audioBoardInUse());
     visitor.whole("pins.watchdog_board", pins.watchdogBoard());
+  }
+
+  private void converter() {
+    ConverterSettings converter = settings.converter();
+    if (converter == null) {
+      visitor.remark("converter", "none");
+      return;
+    }
+    visitor.text("converter.kind", lower(converter.kind()));
+    visitor.whole("converter.bus", converter.bus());
+    boolean i2c = converter.kind() == ConverterSettings.Kind.ADS1115;
+    visitor.whole("converter." + (i2c ? "i2c_address" : "chip_select"), converter.address());
+    visitor.number("converter.full_scale_volts", converter.fullScaleVolts(), Quantity.VOLTS);
+    for (AnalogChannel channel : AnalogChannel.values()) {
+      visitor.whole("converter." + channel.id(), converter.input(channel));
+    }
   }
 
   private void limits() {

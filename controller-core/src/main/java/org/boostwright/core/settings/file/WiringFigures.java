@@ -5,6 +5,8 @@ import java.util.List;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.Controller;
 import org.boostwright.core.settings.AnalogSensor;
+import org.boostwright.core.settings.ConverterSettings;
+import org.boostwright.core.settings.ScanPlan;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.ValveSettings;
 import org.boostwright.core.settings.WiringNumbers;
@@ -26,6 +28,7 @@ final class WiringFigures {
     all.circuit(settings);
     all.window(settings.valve());
     all.pulses(settings);
+    all.converter(settings);
     return List.copyOf(all.figures);
   }
 
@@ -144,6 +147,48 @@ final class WiringFigures {
           settings.car().roadPulsesPerKm() * 200.0 / 3600.0,
           "Hz",
           "road-speed pulses at 200 km/h");
+    }
+  }
+
+  private void converter(Settings settings) {
+    ConverterSettings converter = settings.converter();
+    if (converter == null) {
+      return;
+    }
+    ScanPlan plan = ScanPlan.of(converter);
+    add(
+        "converter.conversions_per_tick",
+        plan.conversionsPerPass(),
+        "",
+        "pressure and as many others as a tick has time for");
+    add(
+        "converter.conversion_ms",
+        plan.convertNanos() * 1e-6,
+        "ms",
+        "longest time of one conversion with its transfers");
+    add(
+        "converter.busy_ms",
+        plan.passNanos() * 1e-6,
+        "ms",
+        "of each tick of " + Words.number(ScanPlan.PASS_NANOS * 1e-6) + " ms");
+    for (AnalogChannel channel : AnalogChannel.values()) {
+      if (converter.input(channel) != ConverterSettings.NOT_WIRED) {
+        add(
+            "converter." + channel.id() + "_every_ms",
+            plan.periodMillis(channel),
+            "ms",
+            "a sample three times this old is not used");
+      }
+    }
+    AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
+    if (converter.kind() == ConverterSettings.Kind.ADS1115 && map != null) {
+      double volts = map.calibration().axis().point(map.calibration().axis().size() - 1);
+      add(
+          "converter.supply_error_kpa",
+          0.01 * volts * SensorReader.steepest(map.calibration()),
+          "kPa",
+          "error at the sensor's top for each percent its supply is off: this converter has its"
+              + " own reference");
     }
   }
 

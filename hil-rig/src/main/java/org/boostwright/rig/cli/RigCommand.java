@@ -1,0 +1,218 @@
+package org.boostwright.rig.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.boostwright.core.AnalogChannel;
+import org.boostwright.core.settings.AnalogSensor;
+import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.rig.link.FaultList;
+import org.boostwright.rig.link.RigPlan;
+import org.boostwright.rig.link.RigReport;
+import org.boostwright.rig.link.RigSession;
+import org.boostwright.rig.replay.RecordRows;
+import org.boostwright.rig.replay.csv.LogRefusedException;
+import org.boostwright.rig.report.JunitXml;
+import org.boostwright.rig.result.Result;
+import org.boostwright.rig.result.ResultBuilder;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Stands in for the car in front of a real controller, in real time. */
+@Command(
+    name = "rig",
+    description = {
+      "Stand in for the car over a serial port, in real time: drive the virtual car or replay a",
+      "recorded trace, inject faults, measure the controller's reactions at the wire and judge them."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  boostwright rig --with-drive                      both programs on this machine (socat)",
+      "  boostwright rig --with-drive --for 600 --faults none",
+      "  boostwright rig --port /dev/ttyUSB0 --faults all  a controller at a serial port",
+      "  boostwright rig --port /dev/ttyUSB0 --trace drive-000012.csv",
+      "",
+      "The controller at the port is started with: boostwright drive --io link:PORT",
+      "CAUTION: for benches. Nothing that moves air on a running engine may hang on this link."
+    })
+final class RigCommand extends Subcommand {
+  private static final int DEFAULT_BAUD = 460_800;
+
+  @Mixin SettingsOption settings = new SettingsOption();
+  @Mixin SetOption set = new SetOption();
+  @Mixin OutOption out = new OutOption();
+
+  @ArgGroup(multiplicity = "1")
+  Where where = new Where();
+
+  /** One of two places. */
+  static final class Where {
+    @Option(names = "--port", paramLabel = "P", description = "Serial port of the controller.")
+    Optional<String> port = Optional.empty();
+
+    @Option(
+        names = "--with-drive",
+        description = "Start the controller's program here, at the other end of a cable by socat.")
+    boolean withDrive;
+  }
+
+  @Option(
+      names = "--baud",
+      paramLabel = "N",
+      defaultValue = "" + DEFAULT_BAUD,
+      description = "Speed of the serial port, the same at both ends. Default: ${DEFAULT-VALUE}.")
+  int baud = DEFAULT_BAUD;
+
+  @Option(
+      names = "--for",
+      paramLabel = "S",
+      defaultValue = "20",
+      description = "Ordinary driving before the faults, s. Default: ${DEFAULT-VALUE}.")
+  double seconds = 20.0;
+
+  @Option(
+      names = "--faults",
+      paramLabel = "LIST",
+      split = ",",
+      defaultValue = "all",
+      description = {
+        "Faults to inject one after the other: all, short, none, or ids separated by commas;",
+        "a wrong one lists what there is. Default: ${DEFAULT-VALUE}."
+      })
+  List<String> faults = new ArrayList<>();
+
+  @Option(
+      names = "--trace",
+      paramLabel = "FILE",
+      description = "Replay the inputs of a recorded run instead of driving the virtual car.")
+  Optional<Path> trace = Optional.empty();
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Seed of noise and faults. Default: ${DEFAULT-VALUE}.")
+  long seed = 1L;
+
+  @Option(
+      names = "--drive-command",
+      paramLabel = "WORDS",
+      description = "What starts the controller's program. Default: this program itself.")
+  Optional<String> driveCommand = Optional.empty();
+
+  RigCommand(Terminal terminal) {
+    super(terminal);
+  }
+
+  @Override
+  Outcome work(Progress progress) throws Exception {
+    Range.check("--for", seconds, 0, 24 * 3600);
+    Range.check("--baud", baud, 9600, 4_000_000);
+    List<String> cases = cases();
+    set.settingsOnly();
+    SettingsOption.Loaded loaded = SettingsOption.parse(set.change(settings.find()));
+    List<double[]> rows = List.of();
+    if (trace.isPresent()) {
+      try {
+        rows = RecordRows.read(trace.get());
+      } catch (LogRefusedException e) {
+        throw new WrongUseException(String.valueOf(e.getMessage()), "");
+      }
+      cases = List.of();
+    }
+    Path folder = Files.createTempDirectory("boostwright-rig");
+    try {
+      Path file = folder.resolve("car.toml");
+      Files.write(file, loaded.source().bytes());
+      String digest = SettingsDigest.of(loaded.settings());
+      RigPlan plan =
+          new RigPlan(
+              where.port,
+              baud,
+              program(),
+              file,
+              digest,
+              loaded.settings().valve().frequencyHz(),
+              refreshMillis(loaded.settings()),
+              seconds,
+              cases,
+              rows,
+              seed,
+              folder);
+      RigReport report = RigSession.run(plan, words -> progress.begin(words, 1));
+      ResultBuilder builder = new ResultBuilder("rig").settingsDigest(digest).seed(seed);
+      builder.units(loaded.settings().units());
+      builder.provenance("settings", loaded.source().where());
+      builder.provenance("controller", where.port.orElse("started here"));
+      set.record(builder);
+      RigResult.add(builder, plan, report);
+      Result result = builder.build();
+      return Outcome.kept(result, out.folder, extras(folder, result));
+    } finally {
+      delete(folder);
+    }
+  }
+
+  private static double refreshMillis(Settings settings) {
+    AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
+    return map == null ? Double.NaN : map.refreshMillis();
+  }
+
+  private static Outcome.Extra[] extras(Path folder, Result result) throws IOException {
+    List<Outcome.Extra> extras = new ArrayList<>();
+    extras.add(new Outcome.Extra("junit", "junit.xml", to -> JunitXml.write(to, result)));
+    Path said = folder.resolve("drive.txt");
+    if (Files.exists(said)) {
+      byte[] bytes = Files.readAllBytes(said);
+      extras.add(new Outcome.Extra("controller", "drive.txt", to -> Files.write(to, bytes)));
+    }
+    return extras.toArray(Outcome.Extra[]::new);
+  }
+
+  private List<String> cases() throws WrongUseException {
+    boolean canKill = where.withDrive;
+    List<String> all = FaultList.ids(canKill);
+    if (faults.equals(List.of("none"))) {
+      return List.of();
+    }
+    if (faults.equals(List.of("all"))) {
+      return all;
+    }
+    if (faults.equals(List.of("short"))) {
+      return FaultList.shortForm(canKill);
+    }
+    for (String id : faults) {
+      if (!all.contains(id)) {
+        throw new WrongUseException(
+            "--faults: there is no fault " + id + (canKill ? "" : " without --with-drive"),
+            "all, short, none, or of: " + String.join(", ", all));
+      }
+    }
+    return faults;
+  }
+
+  private List<String> program() {
+    if (driveCommand.isPresent()) {
+      return Arrays.asList(driveCommand.get().trim().split("\\s+"));
+    }
+    return List.of(System.getProperty("boostwright.launcher", "./boostwright"));
+  }
+
+  private static void delete(Path folder) throws IOException {
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(file);
+      }
+    }
+  }
+}

@@ -1,0 +1,185 @@
+package org.boostwright.rig.cli;
+
+import java.util.Locale;
+import org.boostwright.core.monitor.FaultCode;
+import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.RigPlan;
+import org.boostwright.rig.link.RigReport;
+import org.boostwright.rig.result.ResultBuilder;
+import org.boostwright.rig.result.Severity;
+import org.boostwright.rig.result.Units;
+
+/** Puts what the rig measured into a result. */
+final class RigResult {
+  private static final double NO_LIMIT = Double.NaN;
+  private static final double START_SECONDS = 1.5;
+
+  private RigResult() {}
+
+  static void add(ResultBuilder result, RigPlan plan, RigReport report) {
+    if (!report.connected()) {
+      result.refuse(
+          "no_controller",
+          "No controller: " + report.health() + ".",
+          "start it with: boostwright drive --io link:PORT");
+      result.headline("No controller answered.");
+      return;
+    }
+    timing(result, report);
+    long failed = 0;
+    for (CaseOutcome outcome : report.outcomes()) {
+      failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
+      add(result, outcome);
+    }
+    if (plan.cases().isEmpty()) {
+      driving(result, report);
+    }
+    if (!report.restartAtRest()) {
+      result.find(
+          "restart_not_at_rest",
+          Severity.PROBLEM,
+          "After it was killed the controller did not come up at rest.",
+          "");
+    }
+    if (!report.sameSettings()) {
+      result.find(
+          "other_settings",
+          Severity.CAUTION,
+          "The controller works with other settings than the rig.",
+          "give both the same file");
+    }
+    if (!report.realTime()) {
+      result.find(
+          "rig_not_real_time",
+          Severity.NOTE,
+          "The rig's ticks had no place before other programs on this machine; a busy machine makes"
+              + " reactions look longer than they are.",
+          "");
+    }
+    result.provenance("sequence and stamps rolled over", report.rolledOver() ? "yes" : "not yet");
+    result.headline(
+        report.outcomes().isEmpty()
+            ? "The controller drove to the end."
+            : failed == 0
+                ? "All " + report.outcomes().size() + " faults met as they must be."
+                : failed + " of " + report.outcomes().size() + " faults not met as they must be.");
+  }
+
+  private static void timing(ResultBuilder result, RigReport report) {
+    result.measure("rig.frames", "controller frames", report.frames(), Units.COUNT);
+    result.measure(
+        "rig.broken_frames",
+        "frames with an impossible duty, or duty while at rest",
+        report.brokenFrames(),
+        Units.COUNT,
+        NO_LIMIT,
+        0.0);
+    result.measure(
+        "link.round_trip_p50_ms", "round trip, half", report.roundTripP50Millis(), Units.MILLISECONDS);
+    result.measure(
+        "link.round_trip_p99_ms",
+        "round trip, 99 %",
+        report.roundTripP99Millis(),
+        Units.MILLISECONDS);
+    result.measure(
+        "tick.interval_p999_ms", "tick to tick, 99.9 %", report.tickP999Millis(), Units.MILLISECONDS);
+    result.measure(
+        "tick.interval_max_ms",
+        "tick to tick while driving, longest",
+        report.tickMaxMillis(),
+        Units.MILLISECONDS);
+    result.measure("tick.late", "late ticks while driving", report.lateTicks(), Units.COUNT);
+    result.measure(
+        "rig.late_max_ms",
+        "latest tick of the rig itself while driving",
+        report.rigLateMaxMillis(),
+        Units.MILLISECONDS);
+    if (!Double.isNaN(report.startSeconds())) {
+      result.measure(
+          "drive.start_s",
+          "start of the program to its first tick",
+          report.startSeconds(),
+          Units.SECONDS);
+    }
+    if (!Double.isNaN(report.restartSeconds())) {
+      result.measure(
+          "drive.restart_s",
+          "the same after it was killed",
+          report.restartSeconds(),
+          Units.SECONDS);
+    }
+  }
+
+  private static void driving(ResultBuilder result, RigReport report) {
+    result.measure(
+        "link.missed_at_rig",
+        "controller frames that never came",
+        report.missedAtRig(),
+        Units.COUNT,
+        NO_LIMIT,
+        0.0);
+    if (!Double.isNaN(report.missedAtController())) {
+      result.measure(
+          "link.missed_at_controller",
+          "rig frames that never came",
+          report.missedAtController(),
+          Units.COUNT,
+          NO_LIMIT,
+          0.0);
+    }
+    result.measure(
+        "rig.drive_faults",
+        "faults reported while driving",
+        Long.bitCount(report.driveFaults()),
+        Units.COUNT,
+        NO_LIMIT,
+        0.0);
+    result.measure(
+        "rig.drive_highest_duty_pct",
+        "highest duty while driving",
+        100.0 * report.driveHighestDuty(),
+        Units.PERCENT);
+    for (FaultCode code : FaultCode.values()) {
+      if ((report.driveFaults() & code.bit()) != 0L) {
+        result.find("drive_fault_" + code.id(), Severity.CAUTION, code.id() + " was reported.", "");
+      }
+    }
+    if (!Double.isNaN(report.startSeconds())) {
+      result.measure(
+          "drive.start_within_s",
+          "start to first tick, judged",
+          report.startSeconds(),
+          Units.SECONDS,
+          NO_LIMIT,
+          START_SECONDS);
+    }
+  }
+
+  private static void add(ResultBuilder result, CaseOutcome outcome) {
+    boolean judgedByTime = !Double.isNaN(outcome.withinMillis());
+    double value =
+        outcome.verdict() == CaseOutcome.Verdict.INVALID ? Double.NaN : outcome.reactionMillis();
+    if (judgedByTime) {
+      result.measure(
+          "rig." + outcome.id() + "_ms",
+          outcome.text(),
+          value,
+          Units.MILLISECONDS,
+          NO_LIMIT,
+          outcome.withinMillis());
+    } else {
+      result.measure("rig." + outcome.id() + "_ms", outcome.text(), value, Units.MILLISECONDS);
+    }
+    boolean passed = outcome.verdict() == CaseOutcome.Verdict.PASSED;
+    result.find(
+        "rig_" + outcome.id(),
+        passed ? Severity.NOTE : Severity.PROBLEM,
+        outcome.text()
+            + ": "
+            + outcome.words()
+            + (outcome.verdict() == CaseOutcome.Verdict.INVALID ? " (invalid)" : "")
+            + String.format(
+                Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs()),
+        "");
+  }
+}

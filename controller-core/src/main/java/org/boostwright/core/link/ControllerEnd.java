@@ -72,8 +72,7 @@ public final class ControllerEnd {
     if (!hasNewest || peer.state() != Peer.State.AGREED) {
       return false;
     }
-    roundTripNanos =
-        newest.echoValid ? sender.sinceSent(newest.echo, nowNanos) : Long.MAX_VALUE;
+    roundTripNanos = newest.echoValid ? sender.sinceSent(newest.echo, nowNanos) : Long.MAX_VALUE;
     if (!(roundTripNanos >= 0 && roundTripNanos <= OLDEST_NANOS)) {
       tooOld++;
       return false;

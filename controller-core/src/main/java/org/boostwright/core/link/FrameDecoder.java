@@ -4,8 +4,8 @@ package org.boostwright.core.link;
  * Finds good frames in a stream of bytes.
  *
  * <p>Whatever comes in, it never throws, and at the next zero it starts afresh. A frame is good
- * when its stuffing decodes, its kind exists, its length is that of its kind and its checksum
- * fits; everything else is counted and dropped.
+ * when its stuffing decodes, its kind exists, its length is that of its kind and its checksum fits;
+ * everything else is counted and dropped.
  */
 public final class FrameDecoder {
   private final byte[] encoded = new byte[Cobs.encodedBound(Frame.MAX_BODY_BYTES)];

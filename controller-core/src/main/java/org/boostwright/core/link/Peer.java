@@ -92,8 +92,8 @@ public final class Peer {
   }
 
   /**
-   * True while the other end may be talked to: its handshake fits and came not long ago. Frames sent
-   * to nobody would pile up in the port and come out old.
+   * True while the other end may be talked to: its handshake fits and came not long ago. Frames
+   * sent to nobody would pile up in the port and come out old.
    */
   public boolean present(long nowNanos) {
     return state == State.AGREED && greeted && nowNanos - greetedNanos <= PRESENT_NANOS;

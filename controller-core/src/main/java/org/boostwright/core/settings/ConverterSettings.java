@@ -66,7 +66,6 @@ public record ConverterSettings(
 
   @Override
   public int hashCode() {
-    return Objects.hash(
-        kind, bus, address, fullScaleVolts, Arrays.hashCode(inputs));
+    return Objects.hash(kind, bus, address, fullScaleVolts, Arrays.hashCode(inputs));
   }
 }

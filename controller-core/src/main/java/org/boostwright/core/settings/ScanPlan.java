@@ -51,7 +51,9 @@ public final class ScanPlan {
             : (long) (24 * 1e9 / SPI_HZ));
   }
 
-  /** Longest time of one conversion of an ADS1115 on a bus of some clock, transfers included, ns. */
+  /**
+   * Longest time of one conversion of an ADS1115 on a bus of some clock, transfers included, ns.
+   */
   public static long ads1115ConvertNanos(int busHz) {
     // Nine clocks per byte, and start, repeated start and stop. One transfer starts it, one asks
     // whether it has ended, one fetches it.

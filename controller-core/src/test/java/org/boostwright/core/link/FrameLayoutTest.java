@@ -99,23 +99,21 @@ class FrameLayoutTest {
   /** The order of both lists stands in the document and in every recorded link. */
   @Test
   void statesAndWaitingsKeepTheirNumbers() {
-    assertThat(SafetyState.values()).extracting(SafetyState::words).containsExactly(
-        "resting",
-        "ready",
-        "controlling",
-        "held at spring",
-        "locked until restart",
-        "bench");
-    assertThat(Waiting.values()).containsExactly(
-        Waiting.NOTHING,
-        Waiting.FAULT,
-        Waiting.KEY,
-        Waiting.PERMIT,
-        Waiting.SPRING_ONLY_SWITCH,
-        Waiting.PROOF,
-        Waiting.AMBIENT,
-        Waiting.ENGINE,
-        Waiting.SENSOR_LIFE,
-        Waiting.DEMAND);
+    assertThat(SafetyState.values())
+        .extracting(SafetyState::words)
+        .containsExactly(
+            "resting", "ready", "controlling", "held at spring", "locked until restart", "bench");
+    assertThat(Waiting.values())
+        .containsExactly(
+            Waiting.NOTHING,
+            Waiting.FAULT,
+            Waiting.KEY,
+            Waiting.PERMIT,
+            Waiting.SPRING_ONLY_SWITCH,
+            Waiting.PROOF,
+            Waiting.AMBIENT,
+            Waiting.ENGINE,
+            Waiting.SENSOR_LIFE,
+            Waiting.DEMAND);
   }
 }

@@ -75,14 +75,20 @@ final class RigResult {
         NO_LIMIT,
         0.0);
     result.measure(
-        "link.round_trip_p50_ms", "round trip, half", report.roundTripP50Millis(), Units.MILLISECONDS);
+        "link.round_trip_p50_ms",
+        "round trip, half",
+        report.roundTripP50Millis(),
+        Units.MILLISECONDS);
     result.measure(
         "link.round_trip_p99_ms",
         "round trip, 99 %",
         report.roundTripP99Millis(),
         Units.MILLISECONDS);
     result.measure(
-        "tick.interval_p999_ms", "tick to tick, 99.9 %", report.tickP999Millis(), Units.MILLISECONDS);
+        "tick.interval_p999_ms",
+        "tick to tick, 99.9 %",
+        report.tickP999Millis(),
+        Units.MILLISECONDS);
     result.measure(
         "tick.interval_max_ms",
         "tick to tick while driving, longest",
@@ -178,8 +184,7 @@ final class RigResult {
             + ": "
             + outcome.words()
             + (outcome.verdict() == CaseOutcome.Verdict.INVALID ? " (invalid)" : "")
-            + String.format(
-                Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs()),
+            + String.format(Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs()),
         "");
   }
 }

@@ -67,7 +67,11 @@ final class FaultCases {
   }
 
   private void map(
-      String id, String text, double within, Set<FaultCode> expected, FaultCase.Step inject,
+      String id,
+      String text,
+      double within,
+      Set<FaultCode> expected,
+      FaultCase.Step inject,
       FaultCase.Effect effect) {
     cases.add(
         new FaultCase(

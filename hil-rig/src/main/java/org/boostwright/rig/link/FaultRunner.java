@@ -43,7 +43,8 @@ final class FaultRunner {
 
   private CaseOutcome run(FaultCase fault) throws Exception {
     if (!driver.toBoost()) {
-      CaseOutcome none = invalid(fault, "the controller did not come to boost before it: " + seen());
+      CaseOutcome none =
+          invalid(fault, "the controller did not come to boost before it: " + seen());
       driver.release();
       return none;
     }

@@ -18,7 +18,12 @@ final class RealTimeThread {
     try {
       Path self = Files.readSymbolicLink(Path.of("/proc/thread-self"));
       return succeeds(
-          "chrt", "--reset-on-fork", "--fifo", "--pid", Integer.toString(PRIORITY), "" + self.getFileName());
+          "chrt",
+          "--reset-on-fork",
+          "--fifo",
+          "--pid",
+          Integer.toString(PRIORITY),
+          "" + self.getFileName());
     } catch (IOException e) {
       return false;
     }
@@ -33,7 +38,13 @@ final class RealTimeThread {
       for (Path task : tasks) {
         String name = Files.readString(task.resolve("comm")).strip();
         if (name.startsWith("VM ") || name.startsWith("GC ") || name.startsWith("G1 ")) {
-          succeeds("chrt", "--reset-on-fork", "--fifo", "--pid", Integer.toString(PRIORITY), "" + task.getFileName());
+          succeeds(
+              "chrt",
+              "--reset-on-fork",
+              "--fifo",
+              "--pid",
+              Integer.toString(PRIORITY),
+              "" + task.getFileName());
         }
       }
     } catch (IOException e) {

@@ -44,7 +44,9 @@ public final class RigLoop {
 
   /** Waits for the next tick and does it. */
   public void tick() {
-    for (long left = nextNanos - System.nanoTime(); left > 0L; left = nextNanos - System.nanoTime()) {
+    for (long left = nextNanos - System.nanoTime();
+        left > 0L;
+        left = nextNanos - System.nanoTime()) {
       LockSupport.parkNanos(left);
     }
     long now = System.nanoTime();

@@ -225,8 +225,7 @@ public final class RigSession {
       return Double.NaN;
     }
     program.close();
-    Matcher matcher =
-        MISSED.matcher(Files.readString(programLog(), StandardCharsets.UTF_8));
+    Matcher matcher = MISSED.matcher(Files.readString(programLog(), StandardCharsets.UTF_8));
     return matcher.find() ? Double.parseDouble(matcher.group(1)) : Double.NaN;
   }
 }

@@ -17,8 +17,8 @@ import org.boostwright.rig.result.Result;
 import org.boostwright.rig.result.Severity;
 
 /**
- * A result as JUnit XML, the form build servers read: one test case for each judged measurement
- * and each problem. What could not be measured is an error, never passed.
+ * A result as JUnit XML, the form build servers read: one test case for each judged measurement and
+ * each problem. What could not be measured is an error, never passed.
  */
 public final class JunitXml {
   private JunitXml() {}
@@ -45,9 +45,7 @@ public final class JunitXml {
 
   private static void suite(XMLStreamWriter xml, Result result) throws XMLStreamException {
     List<Measurement> judged =
-        result.measurements().stream()
-            .filter(m -> m.judgement() != Judgement.NOT_JUDGED)
-            .toList();
+        result.measurements().stream().filter(m -> m.judgement() != Judgement.NOT_JUDGED).toList();
     List<Finding> problems =
         result.findings().stream().filter(f -> f.severity() == Severity.PROBLEM).toList();
     long failures =

@@ -11,9 +11,9 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.HdrHistogram.Histogram;
 import org.boostwright.core.Controller;
+import org.boostwright.core.bench.proof.ProofState;
 import org.boostwright.core.link.ControllerEnd;
 import org.boostwright.core.record.LogFormat;
-import org.boostwright.core.bench.proof.ProofState;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LoadResult;
 import org.boostwright.core.settings.file.ProofFile;
@@ -176,7 +176,9 @@ final class DriveCommand implements Callable<Integer> {
           Double.isNaN(lastAmbient)
               ? "no ambient pressure is kept from before"
               : String.format(
-                  Locale.ROOT, "ambient pressure kept from before: %.1f kPa absolute", lastAmbient));
+                  Locale.ROOT,
+                  "ambient pressure kept from before: %.1f kPa absolute",
+                  lastAmbient));
     }
     DriveSession.End end =
         session.await((long) (seconds * 1e9), ticking -> status(ticking, recorder, io));
@@ -298,9 +300,15 @@ final class DriveCommand implements Callable<Integer> {
     result.measure("tick.left_out", "ticks left out", stats.leftOut(), "count");
     result.measure("tick.beats", "heartbeat edges", stats.beats(), "count");
     result.measure(
-        "tick.lateness_p50_ms", "lateness, half of the ticks", late.getValueAtPercentile(50) * 1e-3, "ms");
+        "tick.lateness_p50_ms",
+        "lateness, half of the ticks",
+        late.getValueAtPercentile(50) * 1e-3,
+        "ms");
     result.measure(
-        "tick.lateness_p99_ms", "lateness, 99 % of the ticks", late.getValueAtPercentile(99) * 1e-3, "ms");
+        "tick.lateness_p99_ms",
+        "lateness, 99 % of the ticks",
+        late.getValueAtPercentile(99) * 1e-3,
+        "ms");
     result.measure(
         "tick.lateness_p999_ms",
         "lateness, 99.9 % of the ticks",
@@ -308,7 +316,10 @@ final class DriveCommand implements Callable<Integer> {
         "ms");
     result.measure("tick.lateness_max_ms", "lateness, worst", late.getMaxValue() * 1e-3, "ms");
     result.measure(
-        "tick.duration_p99_ms", "duration, 99 % of the ticks", took.getValueAtPercentile(99) * 1e-3, "ms");
+        "tick.duration_p99_ms",
+        "duration, 99 % of the ticks",
+        took.getValueAtPercentile(99) * 1e-3,
+        "ms");
     result.measure("tick.duration_max_ms", "duration, worst", took.getMaxValue() * 1e-3, "ms");
   }
 

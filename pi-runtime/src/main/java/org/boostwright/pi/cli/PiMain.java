@@ -47,7 +47,9 @@ public final class PiMain implements Runnable {
   private static int wrongUse(ParameterException e, String[] args) {
     System.err.println("boostwright: " + e.getMessage());
     System.err.println(
-        "  next: '" + e.getCommandLine().getCommandSpec().qualifiedName(" ") + " --help' shows what"
+        "  next: '"
+            + e.getCommandLine().getCommandSpec().qualifiedName(" ")
+            + " --help' shows what"
             + " there is");
     return PiExit.WRONG_USE;
   }

@@ -22,8 +22,7 @@ final class ResultText {
       if (Double.isNaN(value)) {
         return "not measured";
       }
-      boolean within =
-          (Double.isNaN(low) || value >= low) && (Double.isNaN(high) || value <= high);
+      boolean within = (Double.isNaN(low) || value >= low) && (Double.isNaN(high) || value <= high);
       return within ? "passed" : "failed";
     }
   }
@@ -137,17 +136,35 @@ final class ResultText {
     List<String> all = new ArrayList<>();
     for (Measured m : measurements) {
       all.add(
-          "{\"id\": " + quoted(m.id()) + ", \"value\": " + jsonNumber(m.value()) + ", \"unit\": "
-              + quoted(m.unit()) + ", \"low\": " + jsonNumber(m.low()) + ", \"high\": "
-              + jsonNumber(m.high()) + ", \"verdict\": " + quoted(m.verdict()) + ", \"text\": "
-              + quoted(m.text()) + "}");
+          "{\"id\": "
+              + quoted(m.id())
+              + ", \"value\": "
+              + jsonNumber(m.value())
+              + ", \"unit\": "
+              + quoted(m.unit())
+              + ", \"low\": "
+              + jsonNumber(m.low())
+              + ", \"high\": "
+              + jsonNumber(m.high())
+              + ", \"verdict\": "
+              + quoted(m.verdict())
+              + ", \"text\": "
+              + quoted(m.text())
+              + "}");
     }
     list(out, "measurements", all);
     all.clear();
     for (Found f : findings) {
       all.add(
-          "{\"code\": " + quoted(f.code()) + ", \"severity\": " + quoted(f.severity())
-              + ", \"text\": " + quoted(f.text()) + ", \"next\": " + quoted(f.next()) + "}");
+          "{\"code\": "
+              + quoted(f.code())
+              + ", \"severity\": "
+              + quoted(f.severity())
+              + ", \"text\": "
+              + quoted(f.text())
+              + ", \"next\": "
+              + quoted(f.next())
+              + "}");
     }
     list(out, "findings", all);
     field(out, "files", object(files));

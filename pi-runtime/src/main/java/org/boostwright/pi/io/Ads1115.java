@@ -7,11 +7,11 @@ import org.boostwright.core.settings.ScanPlan;
  * ADS1115 on I2C, one-shot conversions at 860 SPS (Texas Instruments, SBAS444, sections 9.3 and
  * 9.6).
  *
- * <p>Configuration word: bit 15 start, 14..12 input against ground (4 + n), 11..9 range, 8 one-shot,
- * 7..5 rate 860 SPS, 1..0 comparator off. The rate may be 10 % low: a conversion takes up to 1.29
- * ms. A result is used only after the chip says that its conversion has ended and that its
- * configuration is the one asked for, so a chip that reset or hangs never passes an old result.
- * It measures against its own reference: a sensor supply that is 2 % high reads 2 % high.
+ * <p>Configuration word: bit 15 start, 14..12 input against ground (4 + n), 11..9 range, 8
+ * one-shot, 7..5 rate 860 SPS, 1..0 comparator off. The rate may be 10 % low: a conversion takes up
+ * to 1.29 ms. A result is used only after the chip says that its conversion has ended and that its
+ * configuration is the one asked for, so a chip that reset or hangs never passes an old result. It
+ * measures against its own reference: a sensor supply that is 2 % high reads 2 % high.
  */
 public final class Ads1115 implements Converter {
   /** Lowest of the four addresses; the highest is three more. */

@@ -43,7 +43,8 @@ public final class Mcp3208 implements Converter {
     out[2] = 0;
     device.transfer(out, in);
     if ((in[1] & NULL_BIT) != 0) {
-      throw new IOException("no MCP3208 answers: its null bit is not 0; check wiring and chip select");
+      throw new IOException(
+          "no MCP3208 answers: its null bit is not 0; check wiring and chip select");
     }
     int code = (in[1] & 0x0F) << 8 | (in[2] & 0xFF);
     return code * referenceVolts / CODES;

@@ -1,7 +1,6 @@
 package org.boostwright.pi.io;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import org.boostwright.core.Inputs;
@@ -42,7 +41,9 @@ public final class PiIo implements CarIo {
     ConverterSettings converterSettings = settings.converter();
     if (pins == null || converterSettings == null) {
       throw new IOException(
-          "the settings have no [" + (pins == null ? "pins" : "converter") + "], which driving a"
+          "the settings have no ["
+              + (pins == null ? "pins" : "converter")
+              + "], which driving a"
               + " valve from the Pi needs; see docs/install-pi.md");
     }
     opened.push(hardware);
@@ -122,8 +123,8 @@ public final class PiIo implements CarIo {
     return pin == PinSettings.NOT_WIRED ? null : opened(hardware.output(pin, name));
   }
 
-  private EdgeReader reader(
-      Hardware hardware, int pin, String name, PulseTimer timer, Clock clock) throws IOException {
+  private EdgeReader reader(Hardware hardware, int pin, String name, PulseTimer timer, Clock clock)
+      throws IOException {
     EdgeReader reader = new EdgeReader(name, hardware.edges(pin, name), timer, clock);
     opened.push(reader);
     return reader;

@@ -28,7 +28,12 @@ public final class RealTime {
   public static String liftThread() {
     try {
       Path self = Files.readSymbolicLink(Path.of("/proc/thread-self"));
-      return chrt("--reset-on-fork", "--fifo", "--pid", Integer.toString(TICK_PRIORITY), "" + self.getFileName());
+      return chrt(
+          "--reset-on-fork",
+          "--fifo",
+          "--pid",
+          Integer.toString(TICK_PRIORITY),
+          "" + self.getFileName());
     } catch (IOException e) {
       return "this machine has no /proc";
     }
@@ -44,7 +49,12 @@ public final class RealTime {
       for (Path task : tasks) {
         String name = Files.readString(task.resolve("comm")).strip();
         if (name.startsWith("VM ") || name.startsWith("GC ") || name.startsWith("G1 ")) {
-          chrt("--reset-on-fork", "--fifo", "--pid", Integer.toString(TICK_PRIORITY), "" + task.getFileName());
+          chrt(
+              "--reset-on-fork",
+              "--fifo",
+              "--pid",
+              Integer.toString(TICK_PRIORITY),
+              "" + task.getFileName());
         }
       }
     } catch (IOException e) {

@@ -26,8 +26,8 @@ final class Switches implements AutoCloseable {
     feedback = open(hardware, wires.coilFeedback(), pins.coilFeedback(), "coil feedback");
   }
 
-  private static @Nullable InputLine open(
-      Hardware hardware, boolean wired, int pin, String name) throws IOException {
+  private static @Nullable InputLine open(Hardware hardware, boolean wired, int pin, String name)
+      throws IOException {
     return wired && pin != PinSettings.NOT_WIRED ? hardware.input(pin, name) : null;
   }
 

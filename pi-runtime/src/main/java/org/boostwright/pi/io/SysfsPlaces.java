@@ -25,15 +25,25 @@ public record SysfsPlaces(Path pwm, Path i2c) {
     Path file = i2c.resolve("i2c-" + bus).resolve("of_node").resolve("clock-frequency");
     if (!Files.exists(file)) {
       throw new IOException(
-          "the clock of I2C bus " + bus + " is not stated (" + file + "); it has to be " + hz / 1000
+          "the clock of I2C bus "
+              + bus
+              + " is not stated ("
+              + file
+              + "); it has to be "
+              + hz / 1000
               + " kHz: dtparam=i2c_arm_baudrate=400000 in config.txt");
     }
     byte[] bytes = Files.readAllBytes(file);
     int stated = bytes.length == 4 ? ByteBuffer.wrap(bytes).getInt() : 0;
     if (!(stated >= hz)) {
       throw new IOException(
-          "I2C bus " + bus + " runs at " + stated / 1000 + " kHz and the converter needs "
-              + hz / 1000 + " kHz to give pressure in every tick:"
+          "I2C bus "
+              + bus
+              + " runs at "
+              + stated / 1000
+              + " kHz and the converter needs "
+              + hz / 1000
+              + " kHz to give pressure in every tick:"
               + " dtparam=i2c_arm_baudrate=400000 in config.txt");
     }
   }

@@ -66,7 +66,12 @@ public final class SysfsPwm implements AutoCloseable {
     int channels = (int) number(chipFolder.resolve("npwm"));
     if (!(number >= 0 && number < channels)) {
       throw new IOException(
-          "PWM chip " + chip + " has " + channels + " channels, none of them " + number
+          "PWM chip "
+              + chip
+              + " has "
+              + channels
+              + " channels, none of them "
+              + number
               + "; set pins.pwm_channel");
     }
     Path folder = chipFolder.resolve("pwm" + number);
@@ -77,7 +82,10 @@ public final class SysfsPwm implements AutoCloseable {
     Path polarity = folder.resolve("polarity");
     if (Files.exists(polarity) && !text(polarity).equals("normal")) {
       throw new IOException(
-          folder + " has polarity '" + text(polarity) + "' and not 'normal': the coil would be"
+          folder
+              + " has polarity '"
+              + text(polarity)
+              + "' and not 'normal': the coil would be"
               + " energised at duty 0; write normal to it before starting");
     }
     return new SysfsPwm(folder, hz, opener);

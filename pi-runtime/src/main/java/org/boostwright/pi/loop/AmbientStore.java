@@ -54,8 +54,7 @@ public final class AmbientStore {
     if (!possible || Math.abs(kpaAbs - storedKpaAbs) < WORTH_WRITING_KPA) {
       return;
     }
-    String text =
-        String.format(Locale.ROOT, "boostwright-ambient-1\nkpa_abs=%.3f\nend\n", kpaAbs);
+    String text = String.format(Locale.ROOT, "boostwright-ambient-1\nkpa_abs=%.3f\nend\n", kpaAbs);
     Path folder = file.toAbsolutePath().getParent();
     if (folder != null) {
       Files.createDirectories(folder);

@@ -27,25 +27,25 @@ public final class LampPattern {
     return switch (code) {
       case OVERBOOST, OVERBOOST_REPEATED -> 1;
       case MAP_SIGNAL_LOW,
-              MAP_SIGNAL_HIGH,
-              MAP_NOT_A_NUMBER,
-              MAP_STALE,
-              MAP_FROZEN,
-              MAP_JUMPS,
-              MAP_NOISY,
-              MAP_AMBIENT_MISMATCH,
-              MAP_FALL_UNEXPLAINED,
-              BAROMETER_SIGNAL,
-              AMBIENT_IN_DOUBT ->
+          MAP_SIGNAL_HIGH,
+          MAP_NOT_A_NUMBER,
+          MAP_STALE,
+          MAP_FROZEN,
+          MAP_JUMPS,
+          MAP_NOISY,
+          MAP_AMBIENT_MISMATCH,
+          MAP_FALL_UNEXPLAINED,
+          BAROMETER_SIGNAL,
+          AMBIENT_IN_DOUBT ->
           2;
       case THROTTLE_SIGNAL, THROTTLE_STALE, THROTTLE_AGAINST_PEDAL, PEDAL_SIGNAL -> 3;
       case ENGINE_SPEED_LOST, ENGINE_SPEED_JUMPS -> 4;
       case VALVE_NO_EFFECT,
-              COIL_FEEDBACK,
-              OUTPUTS_WRONG,
-              SPOOL_NOT_RISING,
-              TARGET_OUT_OF_REACH,
-              TARGET_LIMITED ->
+          COIL_FEEDBACK,
+          OUTPUTS_WRONG,
+          SPOOL_NOT_RISING,
+          TARGET_OUT_OF_REACH,
+          TARGET_LIMITED ->
           5;
       case SUPPLY_LOW, SUPPLY_SIGNAL, INTAKE_AIR_SIGNAL -> 6;
       case PERMIT_OPEN -> 8;

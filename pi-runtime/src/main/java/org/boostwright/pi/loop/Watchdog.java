@@ -51,7 +51,8 @@ public interface Watchdog extends AutoCloseable {
   static Watchdog device(Path path) throws IOException {
     if (!Files.exists(path)) {
       throw new IOException(
-          path + " does not exist: no watchdog driver is loaded (dtparam=watchdog=on), or leave"
+          path
+              + " does not exist: no watchdog driver is loaded (dtparam=watchdog=on), or leave"
               + " --watchdog away");
     }
     int mode = (Integer) Files.getAttribute(path, "unix:mode");

@@ -12,9 +12,9 @@ import org.jspecify.annotations.Nullable;
  * <p>Everything drained is written at once, and forced to the disk every second: a power cut costs
  * at most that. A row counts only with its line end, so a file cut anywhere is read up to its last
  * whole line. A recording that grows beyond {@link Limits#fileBytes} is followed by another; the
- * oldest are deleted to stay within {@link Limits#keepBytes} and to leave {@link
- * Limits#freeBytes}. When the disk is full or fails, rows are dropped and counted, and every ten
- * seconds it is tried again.
+ * oldest are deleted to stay within {@link Limits#keepBytes} and to leave {@link Limits#freeBytes}.
+ * When the disk is full or fails, rows are dropped and counted, and every ten seconds it is tried
+ * again.
  */
 public final class Recorder {
   /**
@@ -119,7 +119,9 @@ public final class Recorder {
     }
     if (store.freeBytes() < limits.freeBytes()) {
       throw new IOException(
-          "less than " + (limits.freeBytes() >> 20) + " MB are free, and no recording is left to"
+          "less than "
+              + (limits.freeBytes() >> 20)
+              + " MB are free, and no recording is left to"
               + " delete");
     }
   }

@@ -74,8 +74,7 @@ class Ads1115Test {
 
   @ParameterizedTest
   @ValueSource(doubles = {0.9, 1.0, 1.1})
-  void everyRateTheDataSheetAllowsGivesThisConversionAndNotTheLast(double rate)
-      throws IOException {
+  void everyRateTheDataSheetAllowsGivesThisConversionAndNotTheLast(double rate) throws IOException {
     chip.rateFactor = rate;
     Ads1115 driver = driver(6.144);
     for (int i = 1; i <= 50; i++) {

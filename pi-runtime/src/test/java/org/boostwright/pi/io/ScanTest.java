@@ -99,7 +99,8 @@ class ScanTest {
       scan.read(inputs);
       for (int c = 0; c < AnalogChannel.COUNT; c++) {
         if (inputs.answered[c] && inputs.sampleNanos[c] != last[c]) {
-          longest[c] = last[c] == 0L ? longest[c] : Math.max(longest[c], inputs.sampleNanos[c] - last[c]);
+          longest[c] =
+              last[c] == 0L ? longest[c] : Math.max(longest[c], inputs.sampleNanos[c] - last[c]);
           last[c] = inputs.sampleNanos[c];
         }
       }

@@ -170,8 +170,7 @@ class PiTickTest {
 
   @Test
   @Tag("E3")
-  void aChannelThatSomebodyElseSwitchesOffWhileControllingIsRestInTheSameTick()
-      throws IOException {
+  void aChannelThatSomebodyElseSwitchesOffWhileControllingIsRestInTheSameTick() throws IOException {
     driveToBoost();
     int edges = pi.hardware.edges[PiBench.HEARTBEAT];
     pi.sysfs.intrude("enable", "0");

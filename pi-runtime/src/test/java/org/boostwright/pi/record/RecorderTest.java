@@ -220,8 +220,7 @@ class RecorderTest {
     ticks(recorder, 100);
     recorder.close(nowNanos);
     assertThat(recorder.file()).isEqualTo("drive-000042.csv");
-    assertThat(read(Files.readAllBytes(folder.resolve("drive-000042.csv"))))
-        .hasNumberOfRows(100);
+    assertThat(read(Files.readAllBytes(folder.resolve("drive-000042.csv")))).hasNumberOfRows(100);
     assertThat(files.list()).extracting(LogStore.Entry::number).containsExactly(41L, 42L);
     assertThat(files.freeBytes()).isPositive();
   }

@@ -32,6 +32,7 @@ public final class PiBench {
   public double throttlePct;
   public double engineRpm;
   public boolean converterHangs;
+  public boolean coilAlwaysOn;
 
   private double shownRpm;
   private double revolutions;
@@ -65,8 +66,12 @@ public final class PiBench {
     tick++;
     hardware.volts(0, 0.5 + 4.0 * (mapKpaAbs - 20.0) / 280.0 + 0.002 * (tick % 5 - 2));
     hardware.volts(1, 0.5 + 0.04 * throttlePct + 0.001 * (tick % 3 - 1));
+    double period = Double.parseDouble(sysfs.value("period"));
+    double phase = clock.nanoTime() % period;
     hardware.levels[COIL_FEEDBACK] =
-        hardware.levels[COIL_SUPPLY] && !sysfs.value("duty_cycle").equals("0");
+        coilAlwaysOn
+            || hardware.levels[COIL_SUPPLY]
+                && phase < Double.parseDouble(sysfs.value("duty_cycle"));
     pulses(next);
     clock.sleepUntil(next - 3_600_000L);
     if (!converterHangs) {

@@ -230,15 +230,8 @@ class PiTickTest {
   @Tag("E1")
   void currentInACoilThatIsCommandedOffLocks() {
     run(3.0);
-    pi.hardware.levels[PiBench.COIL_FEEDBACK] = true;
-    tick();
-    for (int i = 0; i < 3; i++) {
-      long intended = pi.between();
-      pi.hardware.levels[PiBench.COIL_FEEDBACK] = true;
-      loop.tick(intended);
-      System.arraycopy(rows.peek(), 0, row, 0, row.length);
-      rows.remove();
-    }
+    pi.coilAlwaysOn = true;
+    run(0.1);
     assertThat(active(FaultCode.COIL_FEEDBACK)).isTrue();
     assertThat(state()).isEqualTo(SafetyState.LOCKED_UNTIL_RESTART);
   }

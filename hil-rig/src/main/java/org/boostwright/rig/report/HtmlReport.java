@@ -90,7 +90,10 @@ public final class HtmlReport {
     } else {
       html.raw("<ol class=\"next\">\n");
       for (Finding step : steps) {
-        html.raw("<li>").text(sentence(step.next())).element("span", "why", step.text()).raw("</li>\n");
+        html.raw("<li>")
+            .text(sentence(step.next()))
+            .element("span", "why", step.text())
+            .raw("</li>\n");
       }
       html.raw("</ol>");
     }

@@ -30,6 +30,7 @@ import picocli.CommandLine.Option;
 /** Stands in for the car in front of a real controller, in real time. */
 @Command(
     name = "rig",
+    header = "Stand in for the car in front of a running controller, in real time.",
     description = {
       "Stand in for the car over a serial port, in real time: drive the virtual car or replay a",
       "recorded trace, inject faults, measure the controller's reactions at the wire and judge them."

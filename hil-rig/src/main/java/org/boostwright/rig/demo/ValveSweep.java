@@ -32,7 +32,11 @@ final class ValveSweep {
         BenchPlan.standard()
             .withFrequencyHz(valve.frequencyHz())
             .withSettingsWindow(valve.windowLowDuty(), valve.windowHighDuty());
-    BenchRecord record = new VirtualSession(bench, new Person(bench), plan).run().record();
+    VirtualSession session = new VirtualSession(bench, new Person(bench), plan);
+    BenchRecord record = session.session().record();
+    while (session.step()) {
+      steps.share((double) record.completed.size() / plan.steps().size());
+    }
     steps.share(1.0);
     if (record.aborted != null || record.sweepUp.isEmpty()) {
       result.find(

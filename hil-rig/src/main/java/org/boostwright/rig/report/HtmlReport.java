@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.boostwright.core.settings.file.AtomicFile;
 import org.boostwright.rig.result.Finding;
@@ -89,7 +90,10 @@ public final class HtmlReport {
     } else {
       html.raw("<ol class=\"next\">\n");
       for (Finding step : steps) {
-        html.raw("<li>").text(step.next()).element("span", "why", step.text()).raw("</li>\n");
+        html.raw("<li>")
+            .text(sentence(step.next()))
+            .element("span", "why", step.text())
+            .raw("</li>\n");
       }
       html.raw("</ol>");
     }
@@ -186,6 +190,11 @@ public final class HtmlReport {
     html.raw("</dl></section>\n<footer>");
     html.text("Pressures are shown in " + result.units().label() + " unless a number says ");
     html.text("otherwise. The result file holds them in kPa.").raw("</footer>\n");
+  }
+
+  /** As it stands alone on the page: with a capital. */
+  private static String sentence(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   private void pair(String name, String text) {

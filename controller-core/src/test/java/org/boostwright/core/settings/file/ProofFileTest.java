@@ -61,7 +61,7 @@ class ProofFileTest {
   @CsvSource({
     "valve.frequency_hz, 31",
     "valve.coil_ohms, 29",
-    "pins.heartbeat, 16",
+    "pins.heartbeat, 19",
     "sensors.map.location, before_throttle",
     "sensors.map.life_change_kpa, 9",
     "actuator.spring_cracks_kpa_gauge, 55"

@@ -8,7 +8,7 @@ import org.boostwright.core.link.RigEnd;
 /** The wires as frames on a serial line (docs/link.md), with whatever goes wrong on it. */
 public final class SerialWires implements ControllerWires {
   /** Enough for a block of frames in reverse order. */
-  private static final int OUTGOING_FRAMES = 16;
+  private static final int OUTGOING_FRAMES = 32;
 
   private final SerialLine line;
   private final RigEnd end;

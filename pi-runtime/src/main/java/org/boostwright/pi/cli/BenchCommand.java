@@ -140,7 +140,8 @@ final class BenchCommand implements Callable<Integer> {
     ResultText result = result(run, end, record, plan, verdicts);
     if (!guest.finished()) {
       result.problem("ended_early", "The session was ended before its last step.", "start again");
-    } else if (end == DriveSession.End.ASKED) {
+    } else if (record.aborted == null && end == DriveSession.End.ASKED) {
+      // A session that broke off proves nothing and takes no earlier proof away.
       Path file =
           where.isLink() ? data.resolve("bench-proof.txt") : ProofFile.beside(settingsFile);
       ProofFile.write(

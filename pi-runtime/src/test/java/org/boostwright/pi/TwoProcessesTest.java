@@ -102,8 +102,7 @@ class TwoProcessesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {"s1_map_open", "s3_map_to_supply", "s11_hose_off", "s12_throttle_open"})
+  @ValueSource(strings = {"s1_map_open", "s3_map_to_supply", "s11_hose_off", "s12_throttle_open"})
   @Tag("S1")
   @Tag("S3")
   @Tag("S11")

@@ -33,10 +33,7 @@ public final class BenchFigures {
     }
     all.add("bench.rest_kpa", "line at rest", record.restKpaGauge(), KPA_GAUGE);
     all.add(
-        "bench.energised_kpa",
-        "line fully energised",
-        gauge(record, record.energised),
-        KPA_GAUGE);
+        "bench.energised_kpa", "line fully energised", gauge(record, record.energised), KPA_GAUGE);
     all.add("bench.leak_kpa_per_s", "leak, supply shut", record.leakKpaPerSecond, "kPa/s");
     all.add("valve.vent_ms", "time to vent 90 %", 1e3 * record.ventSeconds, "ms");
     all.add("valve.fill_ms", "time to fill 90 %", 1e3 * record.fillSeconds, "ms");

@@ -21,7 +21,8 @@ import org.junit.jupiter.api.Test;
 @Tag("L1")
 class LinkFuzzTest {
   /** All of them with {@code -Dboostwright.link.full=true}. */
-  private static final int FRAMES = Boolean.getBoolean("boostwright.link.full") ? 1_000_000 : 150_000;
+  private static final int FRAMES =
+      Boolean.getBoolean("boostwright.link.full") ? 1_000_000 : 150_000;
 
   private static final int WILD_TICKS = 400;
 

@@ -16,6 +16,7 @@ import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.rig.bench.BenchSetup;
+import org.boostwright.rig.electrical.ElectricalWires;
 import org.boostwright.rig.link.FaultCases;
 import org.boostwright.rig.link.RigBench;
 import org.boostwright.rig.link.RigPlan;
@@ -63,6 +64,15 @@ final class RigCommand extends Subcommand {
   static final class Where {
     @Option(names = "--port", paramLabel = "P", description = "Serial port of the controller.")
     Optional<String> port = Optional.empty();
+
+    @Option(
+        names = "--electrical",
+        paramLabel = "DAC,CHIP,PWM,HEARTBEAT",
+        description = {
+          "With --bench: a controller on real wires. Folder of an MCP4725 that gives the pressure",
+          "sensor's voltage, GPIO chip, and its lines on the PWM and heartbeat wires (3.3 V)."
+        })
+    Optional<String> electrical = Optional.empty();
 
     @Option(
         names = "--with-drive",
@@ -136,6 +146,9 @@ final class RigCommand extends Subcommand {
     if (bench) {
       return bench(progress, loaded);
     }
+    if (where.electrical.isPresent()) {
+      throw new WrongUseException("--electrical needs --bench", "there is no car on real wires yet");
+    }
     List<double[]> rows = List.of();
     if (trace.isPresent()) {
       try {
@@ -177,30 +190,53 @@ final class RigCommand extends Subcommand {
     }
   }
 
-  private Outcome bench(Progress progress, SettingsOption.Loaded loaded) throws WrongUseException {
-    if (where.port.isEmpty() || trace.isPresent()) {
+  private Outcome bench(Progress progress, SettingsOption.Loaded loaded)
+      throws IOException, WrongUseException {
+    if (where.withDrive || trace.isPresent()) {
       throw new WrongUseException(
-          "--bench needs --port and no --trace", "start the controller with: bench --valve link:P");
+          "--bench needs --port or --electrical, and no --trace",
+          "start the controller with: bench --valve link:PORT, or on its Pi: bench --valve pi");
     }
     String digest = SettingsDigest.of(loaded.settings());
     RigBench rig = new RigBench(BenchSetup.standard(), seed);
     Thread reader = new Thread(() -> read(rig), "typed");
     reader.setDaemon(true);
     reader.start();
-    progress.begin("the valve bench at " + where.port.get() + ", air off", 1);
-    RigBench.Report report =
-        rig.run(
-            where.port.get(),
-            baud,
-            Long.parseUnsignedLong(digest.substring(0, 16), 16),
-            seed,
-            words -> {
-              terminal.err().println(words);
-              terminal.err().flush();
-            });
+    progress.begin("the valve bench, air off; type the words in brackets", 1);
     ResultBuilder builder = new ResultBuilder("rig").settingsDigest(digest).seed(seed);
-    RigResult.addBench(builder, report);
+    RigResult.addBench(builder, onWires(rig, digest));
     return Outcome.printed(builder.build());
+  }
+
+  private RigBench.Report onWires(RigBench rig, String digest)
+      throws IOException, WrongUseException {
+    if (where.electrical.isPresent()) {
+      try (ElectricalWires wires = ElectricalWires.open(places(where.electrical.get()))) {
+        return rig.run(wires, this::say);
+      }
+    }
+    long shortDigest = Long.parseUnsignedLong(digest.substring(0, 16), 16);
+    return rig.run(where.port.orElseThrow(), baud, shortDigest, seed, this::say);
+  }
+
+  private void say(String words) {
+    terminal.err().println(words);
+    terminal.err().flush();
+  }
+
+  private static ElectricalWires.Places places(String text) throws WrongUseException {
+    String[] words = text.split(",");
+    try {
+      if (words.length == 4) {
+        return new ElectricalWires.Places(
+            Path.of(words[0]), words[1], Integer.parseInt(words[2]), Integer.parseInt(words[3]));
+      }
+    } catch (NumberFormatException e) {
+      // Said below.
+    }
+    throw new WrongUseException(
+        "--electrical " + text + " is no folder, chip, PWM line and heartbeat line",
+        "for example /sys/bus/iio/devices/iio:device0,gpiochip0,18,17");
   }
 
   private static void read(RigBench rig) {

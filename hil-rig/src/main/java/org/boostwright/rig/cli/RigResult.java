@@ -73,6 +73,7 @@ final class RigResult {
     frames(result, report.frames(), report.broken());
     result.measure(
         "rig.drive_highest_duty_pct", "highest duty", 100.0 * report.highestDuty(), Units.PERCENT);
+    result.provenance("wires", report.health());
     result.headline("The bench session at the other end is over.");
   }
 

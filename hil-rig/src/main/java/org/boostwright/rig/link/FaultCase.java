@@ -104,19 +104,46 @@ record FaultCase(
 
   FaultCase from(Start newStart) {
     return new FaultCase(
-        id, text, newStart, place, reaction, withinMillis, expected, alsoAllowed, inject, effect,
+        id,
+        text,
+        newStart,
+        place,
+        reaction,
+        withinMillis,
+        expected,
+        alsoAllowed,
+        inject,
+        effect,
         clear);
   }
 
   FaultCase at(Place newPlace) {
     return new FaultCase(
-        id, text, start, newPlace, reaction, withinMillis, expected, alsoAllowed, inject, effect,
+        id,
+        text,
+        start,
+        newPlace,
+        reaction,
+        withinMillis,
+        expected,
+        alsoAllowed,
+        inject,
+        effect,
         clear);
   }
 
   FaultCase must(Reaction newReaction) {
     return new FaultCase(
-        id, text, start, place, newReaction, withinMillis, expected, alsoAllowed, inject, effect,
+        id,
+        text,
+        start,
+        place,
+        newReaction,
+        withinMillis,
+        expected,
+        alsoAllowed,
+        inject,
+        effect,
         clear);
   }
 
@@ -127,13 +154,31 @@ record FaultCase(
 
   FaultCase reports(FaultCode... codes) {
     return new FaultCase(
-        id, text, start, place, reaction, withinMillis, codes(codes), alsoAllowed, inject, effect,
+        id,
+        text,
+        start,
+        place,
+        reaction,
+        withinMillis,
+        codes(codes),
+        alsoAllowed,
+        inject,
+        effect,
         clear);
   }
 
   FaultCase mayReport(FaultCode... codes) {
     return new FaultCase(
-        id, text, start, place, reaction, withinMillis, expected, codes(codes), inject, effect,
+        id,
+        text,
+        start,
+        place,
+        reaction,
+        withinMillis,
+        expected,
+        codes(codes),
+        inject,
+        effect,
         clear);
   }
 

@@ -54,14 +54,16 @@ public final class RigBench {
    */
   public Report run(
       String port, int baud, long settingsDigest, long seed, Consumer<String> says) {
-    RealTimeThread.liftMachine();
-    RealTimeThread.lift();
     try (SerialWires wires = SerialWires.open(port, baud, settingsDigest, seed)) {
-      return run(new RigLoop(wires, side, new WireObserver(), RigClock.SYSTEM), wires, says);
+      return run(wires, says);
     }
   }
 
-  Report run(RigLoop loop, SerialWires wires, Consumer<String> says) {
+  /** The same on other wires, until nobody types any more. */
+  public Report run(ControllerWires wires, Consumer<String> says) {
+    RealTimeThread.liftMachine();
+    RealTimeThread.lift();
+    RigLoop loop = new RigLoop(wires, side, new WireObserver(), RigClock.SYSTEM);
     WireObserver observer = loop.observer();
     boolean connected = loop.runUntil(() -> observer.frames() > 0L || ended, CONNECT_SECONDS);
     while (connected && !ended && loop.nanoTime() - observer.lastArrivedNanos() < GONE_NANOS) {

@@ -97,7 +97,9 @@ public final class RigSession {
 
   private VirtualCar newCar() {
     return new VirtualCar(
-        PlantParams.PROJECT_CAR.withPwmHz(plan.settings().valve().frequencyHz()), Atmosphere.at(0.0, 20.0), plan.seed());
+        PlantParams.PROJECT_CAR.withPwmHz(plan.settings().valve().frequencyHz()),
+        Atmosphere.at(0.0, 20.0),
+        plan.seed());
   }
 
   private RigReport withPort(String port, boolean realTime) throws Exception {

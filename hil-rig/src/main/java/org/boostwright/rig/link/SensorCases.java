@@ -140,8 +140,7 @@ final class SensorCases {
                 b -> Math.abs(mapVolts(b) - 1.0) < 0.01)
             .within(REST_MILLIS)
             .reports(FaultCode.MAP_JUMPS)
-            .mayReport(
-                FaultCode.MAP_NOISY, FaultCode.MAP_FROZEN, FaultCode.MAP_FALL_UNEXPLAINED));
+            .mayReport(FaultCode.MAP_NOISY, FaultCode.MAP_FROZEN, FaultCode.MAP_FALL_UNEXPLAINED));
   }
 
   private static void numbers(List<FaultCase> cases) {

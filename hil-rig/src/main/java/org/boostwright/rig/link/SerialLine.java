@@ -7,8 +7,9 @@ import org.boostwright.core.link.Line;
  * A {@link Line} over a serial port, with a thread for each direction, so that neither a full nor a
  * vanished port ever holds a tick. A port that goes is opened again every 0.2 s.
  *
- * <p>The core may have neither threads nor a serial library, and the controller's program and the rig stay
- * apart: these few lines stand on both sides, what can go wrong in between is {@code Line}'s.
+ * <p>The core may have neither threads nor a serial library, and the controller's program and the
+ * rig stay apart: these few lines stand on both sides, what can go wrong in between is {@code
+ * Line}'s.
  */
 final class SerialLine implements AutoCloseable {
   private static final long REOPEN_NANOS = 200_000_000L;

@@ -46,8 +46,7 @@ public final class WireObserver implements RigEnd.Listener {
   private long longestHeldNanos;
 
   @Override
-  public void outputs(
-      OutputsFrame frame, long arrivedNanos, long tickNanos, long roundTripNanos) {
+  public void outputs(OutputsFrame frame, long arrivedNanos, long tickNanos, long roundTripNanos) {
     frames++;
     lastArrivedNanos = arrivedNanos;
     lastTickNanos = tickNanos;

@@ -57,8 +57,13 @@ class FaultRunnerTest {
   @Test
   void oneFaultAfterTheOtherIsMetAndTheCarComesBackToBoostInBetween() throws Exception {
     List<CaseOutcome> outcomes =
-        run(named("s1_map_open"), named("l1_silent"), named("p2_actuator_hose_off"),
-            named("s5_map_offset"), named("s11_hose_off"), named("s1_map_open"));
+        run(
+            named("s1_map_open"),
+            named("l1_silent"),
+            named("p2_actuator_hose_off"),
+            named("s5_map_offset"),
+            named("s11_hose_off"),
+            named("s1_map_open"));
     assertThat(outcomes).extracting(CaseOutcome::verdict).containsOnly(Verdict.PASSED);
   }
 

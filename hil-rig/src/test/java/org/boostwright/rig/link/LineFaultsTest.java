@@ -86,8 +86,7 @@ class LineFaultsTest {
     send(1, 15);
     assertThat(out).isEmpty();
     send(16, 1);
-    assertThat(firstBytes())
-        .containsExactly(16, 15, 14, 13, 12, 11, 10, 9, 8, 7, 6, 5, 4, 3, 2, 1);
+    assertThat(firstBytes()).containsExactly(16, 15, 14, 13, 12, 11, 10, 9, 8, 7, 6, 5, 4, 3, 2, 1);
   }
 
   @Test

@@ -142,8 +142,7 @@ final class BenchCommand implements Callable<Integer> {
       result.problem("ended_early", "The session was ended before its last step.", "start again");
     } else if (record.aborted == null && end == DriveSession.End.ASKED) {
       // A session that broke off proves nothing and takes no earlier proof away.
-      Path file =
-          where.isLink() ? data.resolve("bench-proof.txt") : ProofFile.beside(settingsFile);
+      Path file = where.isLink() ? data.resolve("bench-proof.txt") : ProofFile.beside(settingsFile);
       ProofFile.write(
           file,
           ProofMaker.of(

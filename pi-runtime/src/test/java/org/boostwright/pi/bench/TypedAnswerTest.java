@@ -41,8 +41,7 @@ class TypedAnswerTest {
 
   @Test
   void whatIsHeardAtTheVentHasItsWords() {
-    assertThat(typed(Question.LISTEN_AT_VENT, "puff").number())
-        .isEqualTo(Heard.PUFF.asAnswer());
+    assertThat(typed(Question.LISTEN_AT_VENT, "puff").number()).isEqualTo(Heard.PUFF.asAnswer());
     assertThat(typed(Question.LISTEN_AT_VENT, "loud").complaint()).contains("nothing, puff");
   }
 

@@ -81,8 +81,7 @@ final class TickJitter {
     Recorder recorder =
         new Recorder(rows, new FolderStore(folder), Recorder.Limits.DEFAULT, LogFormat.VERSION);
     CarIo car = new StandingCar();
-    TickLoop loop =
-        new TickLoop(new Controller(PiBench.example()), car, rows, Clock.SYSTEM, null);
+    TickLoop loop = new TickLoop(new Controller(PiBench.example()), car, rows, Clock.SYSTEM, null);
     List<Process> busy = load ? startLoad(loop) : List.of();
     DriveSession session =
         new DriveSession(

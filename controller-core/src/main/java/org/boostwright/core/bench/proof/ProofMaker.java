@@ -32,8 +32,7 @@ public final class ProofMaker {
       List<BenchVerdict> verdicts) {
     List<ProofMeasurement> measurements = new ArrayList<>();
     for (BenchFigures.Figure f : BenchFigures.of(record, plan)) {
-      measurements.add(
-          new ProofMeasurement(f.id(), f.value(), f.unit(), Double.NaN, Double.NaN));
+      measurements.add(new ProofMeasurement(f.id(), f.value(), f.unit(), Double.NaN, Double.NaN));
     }
     return new Proof(
         source,

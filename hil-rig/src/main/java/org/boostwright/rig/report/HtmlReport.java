@@ -10,12 +10,11 @@ import java.util.Map;
 import org.boostwright.core.settings.file.AtomicFile;
 import org.boostwright.rig.result.Finding;
 import org.boostwright.rig.result.HeatTable;
-import org.boostwright.rig.result.Judgement;
 import org.boostwright.rig.result.Measurement;
 import org.boostwright.rig.result.Plot;
 import org.boostwright.rig.result.Result;
 import org.boostwright.rig.result.Severity;
-import org.boostwright.rig.result.Verdict;
+import org.boostwright.rig.result.TimeLine;
 
 /**
  * Renders a {@link Result} as one HTML page: verdict first, then what to do, then what was
@@ -58,6 +57,7 @@ public final class HtmlReport {
     next();
     cautions();
     plots();
+    timeLines();
     measured();
     tables();
     findings();
@@ -78,7 +78,7 @@ public final class HtmlReport {
     html.raw("<header").attribute("class", "top " + result.verdict().word()).raw(">");
     html.element("p", "what", "Boostwright " + result.version() + " · " + result.command());
     html.element("h1", "", result.headline());
-    html.element("p", "word", sign(result.verdict()) + " " + result.verdict().word());
+    html.element("p", "word", Words.of(result.verdict()));
     html.raw("</header>\n");
   }
 
@@ -125,6 +125,18 @@ public final class HtmlReport {
     html.raw("</section>\n");
   }
 
+  private void timeLines() {
+    if (result.timeLines().isEmpty()) {
+      return;
+    }
+    html.raw("<section><h2>Time-lines</h2>\n");
+    TimeLineHtml lines = new TimeLineHtml(units);
+    for (TimeLine line : result.timeLines()) {
+      lines.figure(html, line);
+    }
+    html.raw("</section>\n");
+  }
+
   private void measured() {
     if (result.measurements().isEmpty()) {
       return;
@@ -138,10 +150,7 @@ public final class HtmlReport {
       html.raw("</code></td><td class=\"n\" data-head=\"Value\">").text(value(m));
       html.raw("</td><td class=\"n\" data-head=\"Allowed\">").text(units.allowed(m));
       html.raw("</td><td>");
-      html.element(
-          "span",
-          "j " + m.judgement().word().replace(' ', '-'),
-          sign(m.judgement()) + m.judgement().word());
+      Words.judgement(html, m.judgement());
       html.raw("</td></tr>\n");
     }
     html.raw("</tbody></table></section>\n");
@@ -209,21 +218,5 @@ public final class HtmlReport {
 
   private String value(Measurement m) {
     return units.text(m.value(), m.unit());
-  }
-
-  private static String sign(Verdict verdict) {
-    return switch (verdict) {
-      case PASSED -> "✓";
-      case FAILED -> "✕";
-      case REFUSED -> "■";
-    };
-  }
-
-  private static String sign(Judgement judgement) {
-    return switch (judgement) {
-      case PASSED -> "✓ ";
-      case FAILED, NOT_MEASURED -> "✕ ";
-      case NOT_JUDGED -> "";
-    };
   }
 }

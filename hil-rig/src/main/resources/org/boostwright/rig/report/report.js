@@ -259,7 +259,8 @@
     return draw;
   }
 
-  const redraws = plots.map(plot => build(document.getElementById('plot-' + plot.id), plot));
+  const figures = document.querySelectorAll('figure.plot');
+  const redraws = plots.map((plot, i) => build(figures[i], plot));
   const redraw = () => redraws.forEach(draw => draw());
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', redraw);
   addEventListener('beforeprint', redraw);

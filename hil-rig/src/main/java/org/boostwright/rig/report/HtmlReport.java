@@ -10,6 +10,7 @@ import java.util.Map;
 import org.boostwright.core.settings.file.AtomicFile;
 import org.boostwright.rig.result.Finding;
 import org.boostwright.rig.result.HeatTable;
+import org.boostwright.rig.result.Judgement;
 import org.boostwright.rig.result.Measurement;
 import org.boostwright.rig.result.Plot;
 import org.boostwright.rig.result.Result;
@@ -77,7 +78,7 @@ public final class HtmlReport {
   private void top() {
     html.raw("<header").attribute("class", "top " + result.verdict().word()).raw(">");
     html.element("p", "what", "Boostwright " + result.version() + " · " + result.command());
-    html.element("h1", "", result.headline());
+    html.element("h1", "", sentence(result.headline()));
     html.element("p", "word", Words.of(result.verdict()));
     html.raw("</header>\n");
   }
@@ -148,8 +149,10 @@ public final class HtmlReport {
     for (Measurement m : result.measurements()) {
       html.raw("<tr><td>").text(m.text()).raw("<code class=\"id\">").text(m.id());
       html.raw("</code></td><td class=\"n\" data-head=\"Value\">").text(value(m));
-      html.raw("</td><td class=\"n\" data-head=\"Allowed\">").text(units.allowed(m));
-      html.raw("</td><td>");
+      boolean judged = m.judgement() != Judgement.NOT_JUDGED;
+      html.raw("</td><td data-head=\"Allowed\"").attribute("class", judged ? "n" : "n none");
+      html.raw(">").text(units.allowed(m)).raw("</td><td");
+      html.raw(judged ? ">" : " class=\"none\">");
       Words.judgement(html, m.judgement());
       html.raw("</td></tr>\n");
     }
@@ -203,7 +206,9 @@ public final class HtmlReport {
 
   /** As it stands alone on the page: with a capital. */
   private static String sentence(String text) {
-    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   private void pair(String name, String text) {

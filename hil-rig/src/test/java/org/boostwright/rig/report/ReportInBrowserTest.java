@@ -105,7 +105,7 @@ class ReportInBrowserTest {
     plot.sendKeys(Keys.ARROW_RIGHT);
     // Index 1200 of the sample: 6.0 s, where the duty is 41 + 4 sin(6) = 39.88.
     assertThat(browser.findElement(By.cssSelector("#plot-pull .at")).getText())
-        .isEqualTo("time 6.00 s");
+        .isEqualTo("time 6.00 s, controlling");
     assertThat(
             browser
                 .findElement(By.cssSelector("#plot-pull button[data-panel='1'] output"))

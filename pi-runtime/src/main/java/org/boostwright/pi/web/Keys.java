@@ -5,7 +5,6 @@ import java.util.ArrayDeque;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,17 +19,23 @@ final class Keys {
   private static final int BYTES = 24;
 
   /** What became of an attempt to unlock. */
-  enum Answer {
+  enum Outcome {
     GIVEN,
     WRONG,
     TOO_MANY
   }
 
+  /**
+   * What became of it, and the key.
+   *
+   * @param key empty unless given
+   */
+  record Answer(Outcome outcome, String key) {}
+
   private final @Nullable PageToken token;
   private final SecureRandom random = new SecureRandom();
   private final Map<String, Long> untilNanos = new LinkedHashMap<>();
   private final ArrayDeque<Long> tries = new ArrayDeque<>();
-  private String newest = "";
 
   /**
    * @param token null where nothing but looking is allowed
@@ -44,36 +49,31 @@ final class Keys {
     return token != null;
   }
 
-  /** Tries a token; after {@link Answer#GIVEN} the key is {@link #newest}. */
+  /** Tries a token. */
   synchronized Answer unlock(String given, long nowNanos) {
     while (!tries.isEmpty() && nowNanos - tries.peekFirst() > TRIES_NANOS) {
       tries.removeFirst();
     }
     if (tries.size() >= TRIES) {
-      return Answer.TOO_MANY;
+      return new Answer(Outcome.TOO_MANY, "");
     }
     if (token == null || !token.matches(given)) {
       tries.addLast(nowNanos);
-      return Answer.WRONG;
+      return new Answer(Outcome.WRONG, "");
     }
     byte[] bytes = new byte[BYTES];
     random.nextBytes(bytes);
-    newest = HexFormat.of().formatHex(bytes);
+    String key = HexFormat.of().formatHex(bytes);
     if (untilNanos.size() >= MOST_KEYS) {
       untilNanos.remove(untilNanos.keySet().iterator().next());
     }
-    untilNanos.put(newest, nowNanos + GOOD_NANOS);
-    return Answer.GIVEN;
-  }
-
-  /** The key given last. */
-  synchronized String newest() {
-    return newest;
+    untilNanos.put(key, nowNanos + GOOD_NANOS);
+    return new Answer(Outcome.GIVEN, key);
   }
 
   /** Whether a cookie header holds a good key. */
-  synchronized boolean good(Optional<String> cookies, long nowNanos) {
-    for (String cookie : cookies.orElse("").split(";")) {
+  synchronized boolean good(String cookies, long nowNanos) {
+    for (String cookie : cookies.split(";")) {
       String[] parts = cookie.strip().split("=", 2);
       if (parts.length == 2 && parts[0].equals(PageGuard.COOKIE)) {
         Long until = untilNanos.get(parts[1]);

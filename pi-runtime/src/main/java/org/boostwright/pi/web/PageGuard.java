@@ -20,18 +20,19 @@ final class PageGuard {
   static final String COOKIE = "boostwright";
 
   private static final String OWN_HEADER = "X-Boostwright";
-  private static final int MOST_PER_SECOND = 100;
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self';"
           + " img-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
   private final Set<String> names;
   private final Keys keys;
+  private final int mostPerSecond;
   private final ArrayDeque<Long> recent = new ArrayDeque<>();
 
-  PageGuard(Set<String> names, Keys keys) {
+  PageGuard(Set<String> names, Keys keys, int mostPerSecond) {
     this.names = names;
     this.keys = keys;
+    this.mostPerSecond = mostPerSecond;
   }
 
   /**
@@ -70,7 +71,7 @@ final class PageGuard {
     while (!recent.isEmpty() && nowNanos - recent.peekFirst() > 1_000_000_000L) {
       recent.removeFirst();
     }
-    if (recent.size() >= MOST_PER_SECOND) {
+    if (recent.size() >= mostPerSecond) {
       return true;
     }
     recent.addLast(nowNanos);
@@ -81,7 +82,7 @@ final class PageGuard {
   boolean unlocked(HttpExchange exchange, long nowNanos) {
     List<String> cookies = exchange.getRequestHeaders().get("Cookie");
     return cookies != null
-        && keys.good(java.util.Optional.of(String.join(";", cookies)), nowNanos);
+        && keys.good(String.join(";", cookies), nowNanos);
   }
 
   /** Headers of every answer (OWASP Secure Headers Project's list, as far as it applies). */

@@ -120,7 +120,7 @@ final class LinkBench {
           flying.bytes,
           flying.bytes.length,
           flying.dueNanos,
-          (frame, arrived, roundTrip) -> {
+          (frame, arrived, tick, roundTrip) -> {
             lastRoundTripNanos = roundTrip;
             lastRigDuty = frame.outputs.dutyFraction;
             echoes.add(frame.echo);

@@ -280,7 +280,7 @@ class LinkEndsTest {
     ControllerEnd end = bench.controllerEnd;
     RigEnd rig = bench.rigEnd;
     bench.run(1.0);
-    RigEnd.Listener listener = (frame, arrived, roundTrip) -> {};
+    RigEnd.Listener listener = (frame, arrived, tick, roundTrip) -> {};
     var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
     long counted = Long.MAX_VALUE;
     for (int round = 0; round < 20; round++) {

@@ -3,6 +3,7 @@ package org.boostwright.rig.cli;
 import java.util.Locale;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.CaseOutcome.Verdict;
 import org.boostwright.rig.link.RigPlan;
 import org.boostwright.rig.link.RigReport;
 import org.boostwright.rig.result.ResultBuilder;
@@ -26,9 +27,7 @@ final class RigResult {
       return;
     }
     timing(result, report);
-    long failed = 0;
     for (CaseOutcome outcome : report.outcomes()) {
-      failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
       add(result, outcome);
     }
     if (plan.cases().isEmpty()) {
@@ -57,12 +56,28 @@ final class RigResult {
           "");
     }
     result.provenance("sequence and stamps rolled over", report.rolledOver() ? "yes" : "not yet");
-    result.headline(
-        report.outcomes().isEmpty()
-            ? "The controller drove to the end."
-            : failed == 0
-                ? "All " + report.outcomes().size() + " faults met as they must be."
-                : failed + " of " + report.outcomes().size() + " faults not met as they must be.");
+    result.headline(headline(report));
+  }
+
+  private static String headline(RigReport report) {
+    int all = report.outcomes().size();
+    if (all == 0) {
+      return "The controller drove to the end.";
+    }
+    long failed = count(report, Verdict.FAILED);
+    long invalid = count(report, Verdict.INVALID);
+    if (failed + invalid == 0) {
+      return "All " + all + " faults met as they must be.";
+    }
+    return (failed == 0 ? "None" : Long.toString(failed))
+        + " of "
+        + all
+        + " faults not met as they must be"
+        + (invalid == 0 ? "." : "; " + invalid + " invalid, which proves nothing.");
+  }
+
+  private static long count(RigReport report, Verdict verdict) {
+    return report.outcomes().stream().filter(o -> o.verdict() == verdict).count();
   }
 
   private static void timing(ResultBuilder result, RigReport report) {
@@ -107,13 +122,6 @@ final class RigResult {
         "latest tick of the rig itself while driving",
         report.rigLateMaxMillis(),
         Units.MILLISECONDS);
-    if (!report.outcomes().isEmpty()) {
-      result.measure(
-          "rig.disturbed",
-          "runs measured again because the wire was late by itself",
-          report.disturbed(),
-          Units.COUNT);
-    }
     if (!Double.isNaN(report.startSeconds())) {
       result.measure(
           "drive.start_s",
@@ -170,9 +178,7 @@ final class RigResult {
 
   private static void add(ResultBuilder result, CaseOutcome outcome) {
     boolean judgedByTime = !Double.isNaN(outcome.withinMillis());
-    boolean judged =
-        outcome.verdict() == CaseOutcome.Verdict.PASSED
-            || outcome.verdict() == CaseOutcome.Verdict.FAILED;
+    boolean judged = outcome.verdict() != Verdict.INVALID;
     double value = judged ? outcome.reactionMillis() : Double.NaN;
     if (judgedByTime) {
       result.measure(
@@ -185,16 +191,18 @@ final class RigResult {
     } else {
       result.measure("rig." + outcome.id() + "_ms", outcome.text(), value, Units.MILLISECONDS);
     }
-    boolean passed = outcome.verdict() == CaseOutcome.Verdict.PASSED;
+    String verdict = outcome.verdict().name().toLowerCase(Locale.ROOT);
     result.find(
-        "rig_" + outcome.id(),
-        passed ? Severity.NOTE : Severity.PROBLEM,
-        outcome.text()
-            + ": "
-            + outcome.words()
-            + (judged ? "" : " (" + outcome.verdict().name().toLowerCase(Locale.ROOT) + ")")
-            + String.format(
-                Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs()),
-        "");
+        "rig_" + verdict + "_" + outcome.id(),
+        outcome.verdict() == Verdict.PASSED ? Severity.NOTE : Severity.PROBLEM,
+        String.format(
+            Locale.ROOT,
+            "%s: %s; %s; true pressure at most %.0f kPa; line or rig late by at most %.1f ms",
+            outcome.text(),
+            verdict,
+            outcome.words(),
+            outcome.peakKpaAbs(),
+            outcome.lateMillis()),
+        judged ? "" : "run it again on a quieter machine");
   }
 }

@@ -128,9 +128,9 @@ public final class RigLoop {
     return observer;
   }
 
-  /** Begins to look for the latest tick anew. */
+  /** Begins to look for the latest tick anew; the next frame is the first to show a fault. */
   void arm() {
-    observer.arm();
+    observer.arm(wires.nextSequence());
     latestNanos = 0L;
   }
 

@@ -6,12 +6,12 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boostwright.core.bench.proof.ProofState;
+import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LoadResult;
 import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.core.state.Permission;
-import org.boostwright.pi.link.SerialLine;
 import org.boostwright.pi.loop.DriveSession;
 import org.boostwright.pi.loop.TickStats;
 import picocli.CommandLine.Command;
@@ -46,9 +46,9 @@ final class DriveCommand implements Callable<Integer> {
   @Option(
       names = "--baud",
       paramLabel = "N",
-      defaultValue = "" + SerialLine.DEFAULT_BAUD,
+      defaultValue = "" + Line.DEFAULT_BAUD,
       description = "Speed of the serial port, the same at both ends. Default: ${DEFAULT-VALUE}.")
-  int baud = SerialLine.DEFAULT_BAUD;
+  int baud = Line.DEFAULT_BAUD;
 
   @Option(
       names = "--settings",

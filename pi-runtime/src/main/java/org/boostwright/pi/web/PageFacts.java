@@ -1,7 +1,6 @@
 package org.boostwright.pi.web;
 
 import java.nio.file.Path;
-import org.boostwright.core.bench.proof.ProofState;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.state.Permission;
 
@@ -12,7 +11,8 @@ import org.boostwright.core.state.Permission;
  * @param settings in use
  * @param settingsText the settings file as it was read
  * @param digest fingerprint of the settings
- * @param proof whether the valve is proven
+ * @param proof what is proven, in words
+ * @param proven whether the valve may be driven for it
  * @param permission how far this run may go
  * @param io where the wires are, in words
  * @param recordings folder of the recordings
@@ -22,7 +22,8 @@ public record PageFacts(
     Settings settings,
     String settingsText,
     String digest,
-    ProofState proof,
+    String proof,
+    boolean proven,
     Permission permission,
     String io,
     Path recordings) {}

@@ -45,8 +45,8 @@ final class PageState {
     json.name("unlocked").value(unlocked);
     json.name("wires").value(facts.io());
     json.name("digest").value(facts.digest());
-    json.name("proof").value(facts.proof().words());
-    json.name("proven").value(facts.proof().allowsControl());
+    json.name("proof").value(facts.proof());
+    json.name("proven").value(facts.proven());
     json.name("allowed").value(allowed(permission));
     json.name("settings").value(facts.settingsText());
     json.name("steps").openList();

@@ -148,7 +148,9 @@ final class LiveFrame {
     double demand =
         pedal && sensor != null ? sensor.calibration().at(row[PEDAL_VOLTS]) : row[THROTTLE];
     if (!Double.isFinite(row[RPM]) || !Double.isFinite(demand)) {
-      return "The tables are not read: engine speed or " + settings.demand().id() + " is unknown.";
+      return "The tables are not read: engine speed or "
+          + name(settings.demand())
+          + " is unknown.";
     }
     return String.format(
         Locale.ROOT,
@@ -156,7 +158,7 @@ final class LiveFrame {
         row[RPM],
         between(rpms, row[RPM], "rpm"),
         demand,
-        settings.demand().id(),
+        name(settings.demand()),
         between(demands, demand, "%"));
   }
 
@@ -190,7 +192,7 @@ final class LiveFrame {
       int at = LogFormat.column(channel.id() + "_raw_v");
       String status = status(channel, row, at, faults);
       json.open();
-      json.name("name").value(channel.id().replace('_', ' '));
+      json.name("name").value(name(channel));
       json.name("status").value(status);
       json.name("good").value(status.equals("reading"));
       json.name("volts").value(row[at], 3);
@@ -198,6 +200,18 @@ final class LiveFrame {
       json.close();
     }
     json.closeList();
+  }
+
+  private static String name(AnalogChannel channel) {
+    return switch (channel) {
+      case MAP -> "manifold pressure";
+      case THROTTLE -> "throttle";
+      case PEDAL -> "pedal";
+      case INTAKE_AIR -> "intake air";
+      case COOLANT -> "coolant";
+      case BAROMETER -> "barometer";
+      case SUPPLY -> "supply voltage";
+    };
   }
 
   private static String status(AnalogChannel channel, double[] row, int at, long faults) {

@@ -79,7 +79,7 @@
     at('head').className = 'tone-' + f.tone;
     say('map', shown(f.map));
     say('target', shown(f.target));
-    say('margin', shown(f.margin));
+    say('margin', shown(f.margin, about ? about.difference : ''));
     say('duty', shown(f.duty, '%'));
     say('parts', f.parts);
     say('tables', f.tables);

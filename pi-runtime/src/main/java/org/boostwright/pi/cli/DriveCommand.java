@@ -1,6 +1,7 @@
 package org.boostwright.pi.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
@@ -14,7 +15,10 @@ import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.core.state.Permission;
 import org.boostwright.pi.loop.DriveSession;
 import org.boostwright.pi.loop.TickStats;
+import org.boostwright.pi.web.PageFacts;
+import org.boostwright.pi.web.PageGuest;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The controller. */
@@ -32,7 +36,9 @@ import picocli.CommandLine.Option;
       "",
       "Examples:",
       "  boostwright drive --settings car.toml --data /var/lib/boostwright",
-      "  boostwright drive --io link:/dev/ttyUSB0 --settings car.toml"
+      "  boostwright drive --io link:/dev/ttyUSB0 --settings car.toml",
+      "  boostwright drive --page",
+      "  boostwright drive --page 192.168.4.1 --page-token-file /var/lib/boostwright/page-token"
     })
 final class DriveCommand implements Callable<Integer> {
   @Option(
@@ -87,8 +93,15 @@ final class DriveCommand implements Callable<Integer> {
   @Option(names = "--quiet", description = "No status, only the verdict in one line.")
   boolean quiet;
 
+  @Mixin PageOptions page = new PageOptions();
+
   @Override
   public Integer call() throws IOException {
+    String complaint = page.complaint();
+    if (!complaint.isEmpty()) {
+      System.err.println("drive: " + complaint);
+      return PiExit.WRONG_USE;
+    }
     LoadResult loaded = SettingsFile.load(settingsFile);
     Settings settings = loaded.settings();
     if (settings == null) {
@@ -97,12 +110,32 @@ final class DriveCommand implements Callable<Integer> {
       return PiExit.WRONG_USE;
     }
     ProofState proof = ProofFile.state(ProofFile.beside(settingsFile), settings);
+    PageGuest guest = page.guest(settings);
     ControllerRun run =
         new ControllerRun(
-            settings, permission(proof), where, baud, data, !noRecord, watchdogDevice, null);
+            settings, permission(proof), where, baud, data, !noRecord, watchdogDevice, guest);
     run.start();
+    String served =
+        guest == null
+            ? ""
+            : page.start(
+                run,
+                guest,
+                new PageFacts(
+                    PiMain.Version.get(),
+                    settings,
+                    Files.readString(settingsFile),
+                    run.digest(),
+                    proof.words(),
+                    proof.allowsControl(),
+                    permission(proof),
+                    where.toString(),
+                    data.resolve("recordings")));
     if (!quiet && !json) {
       begin(proof, run.keptAmbientKpaAbs());
+    }
+    if (!served.isEmpty()) {
+      say(served);
     }
     DriveSession.End end = run.session().await((long) (seconds * 1e9), loop -> status(run));
     run.session().close();

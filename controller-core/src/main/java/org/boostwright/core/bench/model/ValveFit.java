@@ -28,6 +28,8 @@ public final class ValveFit {
   private static final double RESPONSE_SHARE = 0.9;
   private static final double UNKNOWN_SAG_SHARE = 0.05;
   private static final int PARAMETERS = 8;
+  private static final double BEND = 0.02;
+  private static final double BENT_AWAY = 30.0;
 
   private final List<EdgeBracket> edges;
   private final List<MeanPoint> points;
@@ -208,8 +210,19 @@ public final class ValveFit {
         Math.exp(x[2]),
         Math.exp(x[3]),
         Math.max(0.0, x[4]),
-        Math.max(-0.9, Math.min(0.7, x[7])),
-        Math.max(0.1, Math.min(0.7, x[5])));
+        within(x[7], -0.9, 0.7),
+        within(x[5], 0.1, 0.7));
+  }
+
+  /** Bends a number into a range without a corner, on which the fit would hang. */
+  private static double within(double x, double low, double high) {
+    double above = low + bend(x - low);
+    return high - bend(high - above);
+  }
+
+  private static double bend(double over) {
+    return BEND * Math.log1p(Math.exp(Math.min(over / BEND, BENT_AWAY)))
+        + Math.max(0.0, over - BEND * BENT_AWAY);
   }
 
   private void residuals(double[] x, double[] r) {

@@ -3,6 +3,7 @@ package org.boostwright.rig.scenario.campaign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.boostwright.core.settings.LimitSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.table.Table2d;
 import org.boostwright.rig.inject.FaultKind;
@@ -15,7 +16,7 @@ import org.boostwright.rig.scenario.fault.Setup;
  * One run of a campaign as drawn: it depends on the plan and the run's number alone.
  *
  * <p>Drawn are the car within its tolerances, sensor noise up to the rated, altitude to 2500 m, air
- * from -10 to 45 degC, base duty wrong by up to 20 %, the drive, now and then a stuck recirculation
+ * from -10 to 45 degC, base duty wrong by up to 20 %, limits per gear or none, the drive, now and then a stuck recirculation
  * valve, and for each fault amount, moment and duration.
  *
  * @param index number of the run
@@ -41,9 +42,23 @@ public record CaseDraw(
 
   /** Draws a run. */
   public static CaseDraw of(CampaignPlan plan, long index) {
+    return of(plan, plan.kindsOf(index), index);
+  }
+
+  /** The same run with other faults. */
+  CaseDraw withInjections(List<Injection> others) {
+    return new CaseDraw(index, setup, List.copyOf(others), baseDutyFactor, driveWords);
+  }
+
+  /** Draws a run with these kinds of fault. */
+  static CaseDraw of(CampaignPlan plan, List<FaultKind> kinds, long index) {
     SplittableRandom random = new SplittableRandom(mix(plan.seed()) ^ mix(~index));
     double factor = 1.0 + TABLE_ERROR * either(random);
     Settings settings = plan.settings().withBaseDuty(scaled(plan.settings().baseDuty(), factor));
+    if (random.nextBoolean()) {
+      // As on a dynamometer, which shows no gear, and for who sets no limits per gear.
+      settings = settings.withLimits(withoutGearTargets(settings.limits()));
+    }
     PlantParams car = plan.car().spread(random.nextLong(), random.nextDouble());
     double rated = plan.settings().sensors().mapNoiseKpa();
     car =
@@ -54,7 +69,6 @@ public record CaseDraw(
     double altitudeM = random.nextDouble() < 0.5 ? 0.0 : HIGHEST_M * random.nextDouble();
     double airC = -10.0 + 55.0 * random.nextDouble();
     DriveDraw drive = DriveDraw.of(random);
-    List<FaultKind> kinds = plan.kindsOf(index);
     boolean link = kinds.stream().anyMatch(kind -> kind.row().equals("L1"));
     double stuck = Double.NaN;
     if (random.nextDouble() < STUCK_RECIRCULATION) {
@@ -70,6 +84,21 @@ public record CaseDraw(
       injections.add(injection(kind, drive.drive().seconds(), random));
     }
     return new CaseDraw(index, setup, List.copyOf(injections), factor, drive.words());
+  }
+
+  private static LimitSettings withoutGearTargets(LimitSettings limits) {
+    return new LimitSettings(
+        limits.cutoffKpaAbs(),
+        limits.pressureRatioMax(),
+        limits.dutyCeiling(),
+        limits.trimCapDuty(),
+        limits.targetFactorOverIntakeC(),
+        limits.springOnlyIntakeC(),
+        new double[0],
+        limits.lowBoostKpaAbs(),
+        limits.minControlRpm(),
+        limits.minThrottlePct(),
+        limits.engineCut());
   }
 
   private static Injection injection(FaultKind kind, double seconds, SplittableRandom random) {

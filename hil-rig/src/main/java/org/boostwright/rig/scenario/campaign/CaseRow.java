@@ -40,6 +40,8 @@ public record CaseRow(
           + "peak_over_limit_kpa,above_limit_s,faults_hex,false_alarms_hex,"
           + "twin_peak_over_limit_kpa,why";
 
+  static final String DUTY_AFTER_REACTION = "coil fed after the reaction time";
+
   private static final int FAULT_CELLS = 7;
   private static final int FAULTS = 2;
   private static final int CELLS = 3 + FAULTS * FAULT_CELLS + 6;
@@ -118,7 +120,7 @@ public record CaseRow(
       return "pressure";
     }
     if (run.dutyAfterReaction()) {
-      return "duty after the reaction time";
+      return DUTY_AFTER_REACTION;
     }
     return "";
   }

@@ -68,6 +68,7 @@ public final class Boostwright implements Callable<Integer> {
         new PullCommand(terminal),
         new ReplayCommand(terminal),
         new BenchCommand(terminal),
+        new FaultsCommand(terminal),
         new CarCommand(terminal),
         new WiringCommand(terminal),
         new RigCommand(terminal),

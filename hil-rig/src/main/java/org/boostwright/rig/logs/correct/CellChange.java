@@ -26,9 +26,9 @@ public record CellChange(
     double expectedKpa,
     CellReason reason) {
 
-  /** Change, fraction. */
+  /** Change, fraction, free of the last bits of a subtraction. */
   public double change() {
-    return newDuty - oldDuty;
+    return Math.rint((newDuty - oldDuty) * 1e6) / 1e6;
   }
 
   /** Seen in the logs. */

@@ -13,9 +13,11 @@ import org.boostwright.rig.scenario.SettledPoint;
  *
  * @param rpm engine speed, 1/min
  * @param dutyFraction duty the step started from, fraction
- * @param estimate identified answer, kPa per unit of duty
+ * @param estimate identified first-order answer, kPa per unit of duty
+ * @param second identified second-order answer, kPa per unit of duty
  */
-public record BandResponse(double rpm, double dutyFraction, FopdtEstimate estimate) {
+public record BandResponse(
+    double rpm, double dutyFraction, FopdtEstimate estimate, Sopdt second) {
   private static final double STEP = 0.05;
   private static final double FULL_THROTTLE_PCT = 100.0;
   private static final double SECONDS = 5.0;
@@ -55,11 +57,15 @@ public record BandResponse(double rpm, double dutyFraction, FopdtEstimate estima
       deviation[i] = output[i] - output[0];
     }
     Fopdt start = FopdtFit.twoPoint(seconds, deviation, STEP, end);
+    FopdtEstimate estimate = FopdtFit.leastSquares(seconds, input, output, start);
     return new BandResponse(
-        rpm, duty + 0.5 * STEP, FopdtFit.leastSquares(seconds, input, output, start));
+        rpm,
+        duty + 0.5 * STEP,
+        estimate,
+        FopdtFit.secondOrder(seconds, input, output, estimate.model()));
   }
 
-  /** The identified answer. */
+  /** The identified first-order answer. */
   public Fopdt model() {
     return estimate.model();
   }

@@ -1,23 +1,13 @@
 package org.boostwright.rig.logs.identify;
 
-import org.hipparchus.distribution.continuous.TDistribution;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.RealVector;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
-import org.hipparchus.util.Pair;
-
 /** First-order answers with dead time from recorded steps. */
 public final class FopdtFit {
   private static final double LOW_CROSSING = 0.283;
   private static final double HIGH_CROSSING = 0.632;
   private static final double TAU_FACTOR = 1.5;
-  private static final int PARAMETERS = 4;
   private static final double SHORTEST_TAU_SECONDS = 1e-3;
-  private static final int MOST_EVALUATIONS = 300;
+  private static final double FIRST_SHARE = 0.9;
+  private static final double SECOND_SHARE = 0.5;
 
   private FopdtFit() {}
 
@@ -67,59 +57,48 @@ public final class FopdtFit {
       Math.max(0.0, start.deadSeconds()),
       output[0]
     };
-    LeastSquaresOptimizer.Optimum best =
-        new LevenbergMarquardtOptimizer()
-            .optimize(
-                new LeastSquaresBuilder()
-                    .start(first)
-                    .model(point -> model(seconds, input, point.toArray()))
-                    .target(output)
-                    .lazyEvaluation(false)
-                    .maxEvaluations(MOST_EVALUATIONS)
-                    .maxIterations(MOST_EVALUATIONS)
-                    .build());
-    double[] point = best.getPoint().toArray();
-    int free = output.length - PARAMETERS;
-    double variance = best.getCost() * best.getCost() / free;
-    RealMatrix covariance = best.getCovariances(1e-14);
-    double t = new TDistribution(free).inverseCumulativeProbability(0.975);
-    double tau = Math.exp(point[1]);
-    return new FopdtEstimate(
-        of(point),
-        t * Math.sqrt(variance * covariance.getEntry(0, 0)),
-        t * tau * Math.sqrt(variance * covariance.getEntry(1, 1)),
-        t * Math.sqrt(variance * covariance.getEntry(2, 2)),
-        Math.sqrt(variance));
+    AnswerFit fit = AnswerFit.of(output, first, x -> outputs(seconds, input, x));
+    double[] half = fit.half();
+    Fopdt found = of(fit.point());
+    return new FopdtEstimate(found, half[0], found.tauSeconds() * half[1], half[2], fit.rms());
+  }
+
+  /**
+   * The same for two lags, without intervals.
+   *
+   * @param start first-order answer to begin with
+   */
+  public static Sopdt secondOrder(
+      double[] seconds, double[] input, double[] output, Fopdt start) {
+    double[] first = {
+      start.gain(),
+      Math.log(FIRST_SHARE * start.tauSeconds()),
+      Math.log(SECOND_SHARE * start.tauSeconds()),
+      Math.max(0.0, start.deadSeconds() - SECOND_SHARE * start.tauSeconds()),
+      output[0]
+    };
+    AnswerFit fit =
+        AnswerFit.of(output, first, x -> raised(second(x).answer(seconds, input), x[4]));
+    return second(fit.point());
+  }
+
+  private static Sopdt second(double[] x) {
+    double one = Math.exp(x[1]);
+    double other = Math.exp(x[2]);
+    return new Sopdt(x[0], Math.max(one, other), Math.min(one, other), x[3]);
   }
 
   private static Fopdt of(double[] x) {
     return new Fopdt(x[0], Math.exp(x[1]), x[2]);
   }
 
-  private static Pair<RealVector, RealMatrix> model(
-      double[] seconds, double[] input, double[] x) {
-    double[] at = outputs(seconds, input, x);
-    double[][] jacobian = new double[at.length][PARAMETERS];
-    double[] steps = {1e-4 * Math.max(1e-6, Math.abs(x[0])), 1e-4, 1e-4, 1e-3};
-    for (int j = 0; j < PARAMETERS; j++) {
-      double[] up = x.clone();
-      double[] down = x.clone();
-      up[j] += steps[j];
-      down[j] -= steps[j];
-      double[] high = outputs(seconds, input, up);
-      double[] low = outputs(seconds, input, down);
-      for (int i = 0; i < at.length; i++) {
-        jacobian[i][j] = (high[i] - low[i]) / (2.0 * steps[j]);
-      }
-    }
-    return new Pair<>(
-        new ArrayRealVector(at, false), new Array2DRowRealMatrix(jacobian, false));
+  private static double[] outputs(double[] seconds, double[] input, double[] x) {
+    return raised(of(x).answer(seconds, input), x[3]);
   }
 
-  private static double[] outputs(double[] seconds, double[] input, double[] x) {
-    double[] y = of(x).answer(seconds, input);
+  private static double[] raised(double[] y, double level) {
     for (int i = 0; i < y.length; i++) {
-      y[i] += x[3];
+      y[i] += level;
     }
     return y;
   }

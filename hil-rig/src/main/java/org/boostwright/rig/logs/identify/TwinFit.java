@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.plant.PlantParams;
+import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -71,6 +72,18 @@ public final class TwinFit {
 
   /** Fits, then fits again with each point weighed by how well the first fit met them. */
   private CarTwin fit() {
+    try {
+      return twice();
+    } catch (MathRuntimeException e) {
+      // No car near the start explains the pulls; the caller sees it from the distance.
+      int n = TwinParameters.COUNT;
+      double[] nowhere = new double[n];
+      double[][] root = MatrixUtils.createRealIdentityMatrix(n).getData();
+      return new CarTwin(start, nowhere, root, rmsKpa(nowhere), pulls.size());
+    }
+  }
+
+  private CarTwin twice() {
     double[] first = optimum(new double[TwinParameters.COUNT]).getPoint().toArray();
     pointKpa = Math.max(LEAST_POINT_KPA, Math.min(FIRST_POINT_KPA, OF_RMS * rmsKpa(first)));
     LeastSquaresOptimizer.Optimum best = optimum(first);

@@ -20,6 +20,21 @@ public final class LogFormat {
   /** In the {@code meta} column: ambient pressure the run began with, kPa absolute. */
   public static final String META_AMBIENT = "ambient_kpa_abs=";
 
+  /** In the {@code meta} column: what the run was allowed, {@code Permission.text()}. */
+  public static final String META_PERMISSION = "permission=";
+
+  /** In the {@code meta} column: overboost limit of a cut test, kPa absolute. */
+  public static final String META_CUT_TEST = "cut_test_kpa_abs=";
+
+  /** In the {@code meta} column: fingerprint of the settings. */
+  public static final String META_SETTINGS = "settings=";
+
+  /** In the {@code meta} column: where the wires were, such as {@code pi}. */
+  public static final String META_SOURCE = "source=";
+
+  /** Value of {@link #META_SOURCE} for a run of the virtual car. */
+  public static final String SOURCE_VIRTUAL = "virtual_car";
+
   /** Version of this format, first token of the {@code meta} column. */
   public static final String VERSION = "boostwright-log-1";
 

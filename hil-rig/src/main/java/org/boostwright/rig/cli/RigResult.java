@@ -94,12 +94,26 @@ final class RigResult {
         "tick to tick while driving, longest",
         report.tickMaxMillis(),
         Units.MILLISECONDS);
+    result.measure(
+        "link.missed_at_rig",
+        "controller frames that never came while driving",
+        report.missedAtRig(),
+        Units.COUNT,
+        NO_LIMIT,
+        0.0);
     result.measure("tick.late", "late ticks while driving", report.lateTicks(), Units.COUNT);
     result.measure(
         "rig.late_max_ms",
         "latest tick of the rig itself while driving",
         report.rigLateMaxMillis(),
         Units.MILLISECONDS);
+    if (!report.outcomes().isEmpty()) {
+      result.measure(
+          "rig.disturbed",
+          "runs measured again because the wire was late by itself",
+          report.disturbed(),
+          Units.COUNT);
+    }
     if (!Double.isNaN(report.startSeconds())) {
       result.measure(
           "drive.start_s",
@@ -117,13 +131,6 @@ final class RigResult {
   }
 
   private static void driving(ResultBuilder result, RigReport report) {
-    result.measure(
-        "link.missed_at_rig",
-        "controller frames that never came",
-        report.missedAtRig(),
-        Units.COUNT,
-        NO_LIMIT,
-        0.0);
     if (!Double.isNaN(report.missedAtController())) {
       result.measure(
           "link.missed_at_controller",
@@ -163,8 +170,10 @@ final class RigResult {
 
   private static void add(ResultBuilder result, CaseOutcome outcome) {
     boolean judgedByTime = !Double.isNaN(outcome.withinMillis());
-    double value =
-        outcome.verdict() == CaseOutcome.Verdict.INVALID ? Double.NaN : outcome.reactionMillis();
+    boolean judged =
+        outcome.verdict() == CaseOutcome.Verdict.PASSED
+            || outcome.verdict() == CaseOutcome.Verdict.FAILED;
+    double value = judged ? outcome.reactionMillis() : Double.NaN;
     if (judgedByTime) {
       result.measure(
           "rig." + outcome.id() + "_ms",
@@ -183,8 +192,9 @@ final class RigResult {
         outcome.text()
             + ": "
             + outcome.words()
-            + (outcome.verdict() == CaseOutcome.Verdict.INVALID ? " (invalid)" : "")
-            + String.format(Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs()),
+            + (judged ? "" : " (" + outcome.verdict().name().toLowerCase(Locale.ROOT) + ")")
+            + String.format(
+                Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs()),
         "");
   }
 }

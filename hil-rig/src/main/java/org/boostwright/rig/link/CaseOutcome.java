@@ -20,10 +20,12 @@ public record CaseOutcome(
     double peakKpaAbs,
     String words) {
 
-  /** What became of a case. "Invalid" is never "passed". */
+  /** What became of a case. Only "passed" is "passed". */
   public enum Verdict {
     PASSED,
     FAILED,
+    /** The wire was late by itself, and that alone may explain what looks wrong. */
+    DISTURBED,
     /** It could not be brought about, or did not take effect. */
     INVALID
   }

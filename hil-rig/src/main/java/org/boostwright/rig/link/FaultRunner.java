@@ -15,21 +15,39 @@ import org.boostwright.rig.link.FaultCase.Reaction;
  */
 final class FaultRunner {
   private static final double LONGEST_WAIT_SECONDS = 6.0;
-  private static final double AFTER_SECONDS = 0.3;
+  private static final double AFTER_SECONDS = 0.8;
   private static final double UNREPORTED_SECONDS = 3.0;
   private static final double RESTART_SECONDS = 15.0;
   private static final double RESTART_WATCH_SECONDS = 0.5;
 
+  private static final int ATTEMPTS = 6;
+
+  /** Round trip and the rig's own tick on a quiet machine, ms. */
+  private static final double USUAL_LATE_MILLIS = 1.0;
+
+  private static final long STALE_BITS =
+      FaultCode.MAP_STALE.bit()
+          | FaultCode.THROTTLE_STALE.bit()
+          | FaultCode.SUPPLY_SIGNAL.bit()
+          | FaultCode.INTAKE_AIR_SIGNAL.bit();
+
   private final FaultBench bench;
   private final RoadDriver driver;
+  private final double lateEnoughForStaleMillis;
   private final List<CaseOutcome> outcomes = new ArrayList<>();
   private double restartSeconds = Double.NaN;
   private boolean restartAtRest = true;
   private long restartFrames;
+  private int disturbed;
 
-  FaultRunner(FaultBench bench, RoadDriver driver) {
+  /**
+   * @param mapRefreshMillis declared time between pressure samples, ms
+   */
+  FaultRunner(FaultBench bench, RoadDriver driver, double mapRefreshMillis) {
     this.bench = bench;
     this.driver = driver;
+    // Old after three periods; up to two ticks pass between sampling and reading anyway.
+    lateEnoughForStaleMillis = Math.max(1.0, 3.0 * mapRefreshMillis - 10.0);
   }
 
   /** Runs cases; the engine idles before and after. */
@@ -41,7 +59,20 @@ final class FaultRunner {
     }
   }
 
+  /**
+   * A run whose wire was late by itself, as its round trips or the rig's own ticks show, proves
+   * nothing when it looks too late; it is measured again. One that failed on its own is not.
+   */
   private CaseOutcome run(FaultCase fault) throws Exception {
+    CaseOutcome outcome = attempt(fault);
+    for (int i = 1; i < ATTEMPTS && outcome.verdict() == Verdict.DISTURBED; i++) {
+      disturbed++;
+      outcome = attempt(fault);
+    }
+    return outcome;
+  }
+
+  private CaseOutcome attempt(FaultCase fault) throws Exception {
     if (!driver.toBoost()) {
       CaseOutcome none =
           invalid(fault, "the controller did not come to boost before it: " + seen());
@@ -49,7 +80,7 @@ final class FaultRunner {
       return none;
     }
     WireObserver observer = bench.loop().observer();
-    observer.arm();
+    bench.loop().arm();
     double[] peak = {0.0};
     long injected = System.nanoTime();
     fault.inject().run(bench);
@@ -61,7 +92,8 @@ final class FaultRunner {
       effect |= fault.effect().shown(bench);
     }
     boolean reacted = reacted(fault);
-    double millis = reacted ? (reactionNanos(fault) - injected) * 1e-6 : Double.NaN;
+    boolean timed = reacted && !(fault.reaction() == Reaction.REPORTED && fault.expected().isEmpty());
+    double millis = timed ? (reactionNanos(fault) - injected) * 1e-6 : Double.NaN;
     bench
         .loop()
         .runUntil(
@@ -106,33 +138,44 @@ final class FaultRunner {
     if (!effect) {
       return invalid(fault, "the fault did not take effect");
     }
+    double late =
+        (observer.longestRoundTripNanos() + bench.loop().latestNanos()) * 1e-6 - USUAL_LATE_MILLIS;
+    boolean excused = false;
     List<String> wrong = new ArrayList<>();
     if (!reacted) {
       wrong.add("no reaction");
     }
     if (reacted && !Double.isNaN(fault.withinMillis()) && !(millis <= fault.withinMillis())) {
       wrong.add("too late");
+      excused = millis - late <= fault.withinMillis();
     }
     long faults = observer.faultsSeen();
     if (!fault.reportedIn(faults)) {
       wrong.add("not reported");
     }
-    if ((faults & ~fault.allowedBits()) != 0L) {
+    long unrelated = faults & ~fault.allowedBits();
+    if (unrelated != 0L) {
       wrong.add("an unrelated fault reported");
+      // Samples that came late over the wire are old, whatever else is the matter.
+      excused |= (unrelated & ~STALE_BITS) == 0L && late >= lateEnoughForStaleMillis;
     }
     if (fault.reaction() == Reaction.REPORTED && observer.rested()) {
       wrong.add("went to rest");
+      excused |= (faults & STALE_BITS) != 0L && late >= lateEnoughForStaleMillis;
     }
+    Verdict verdict =
+        wrong.isEmpty() ? Verdict.PASSED : excused ? Verdict.DISTURBED : Verdict.FAILED;
     String words =
         String.format(
             Locale.ROOT,
-            "%s; faults: %s",
+            "%s; faults: %s; the wire late by at most %.1f ms",
             wrong.isEmpty() ? "as it must be" : String.join(", ", wrong),
-            names(faults));
+            names(faults),
+            Math.max(0.0, late));
     return new CaseOutcome(
         fault.id(),
         fault.text(),
-        wrong.isEmpty() ? Verdict.PASSED : Verdict.FAILED,
+        verdict,
         millis,
         fault.withinMillis(),
         peak,
@@ -193,6 +236,11 @@ final class FaultRunner {
   /** What came of the cases so far. */
   List<CaseOutcome> outcomes() {
     return List.copyOf(outcomes);
+  }
+
+  /** Runs that were measured again because the wire was late by itself. */
+  int disturbed() {
+    return disturbed;
   }
 
   /** From starting the killed program again to its first frame, s; NaN when that never happened. */

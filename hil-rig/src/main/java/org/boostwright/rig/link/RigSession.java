@@ -157,7 +157,7 @@ public final class RigSession {
     }
     Drove drove = drove(wires, loop);
     FaultBench bench = new FaultBench(loop, car, wires, program);
-    FaultRunner runner = new FaultRunner(bench, driver);
+    FaultRunner runner = new FaultRunner(bench, driver, plan.mapRefreshMillis());
     List<FaultCase> cases =
         FaultCases.all(program != null, plan.mapRefreshMillis()).stream()
             .filter(fault -> plan.cases().contains(fault.id()))
@@ -215,6 +215,7 @@ public final class RigSession {
             runner == null ? Double.NaN : runner.restartSeconds(),
             runner == null || Double.isNaN(runner.restartSeconds()) || runner.restartAtRest(),
             peer.sequence().started() && peer.sequence().last() >= 0,
+            runner == null ? 0 : runner.disturbed(),
             runner == null ? List.of() : runner.outcomes());
     return plan.cases().isEmpty() && program != null ? report.missedAtController(missed()) : report;
   }

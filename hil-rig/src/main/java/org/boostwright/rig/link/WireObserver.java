@@ -26,6 +26,7 @@ public final class WireObserver implements RigEnd.Listener {
   private long restNanos;
   private boolean rested;
   private double highestDuty;
+  private long longestRoundTripNanos;
 
   @Override
   public void outputs(OutputsFrame frame, long arrivedNanos, long roundTripNanos) {
@@ -39,6 +40,7 @@ public final class WireObserver implements RigEnd.Listener {
     lastStamp = frame.stampMicros;
     if (roundTripNanos != Long.MAX_VALUE) {
       record(roundTripMicros, roundTripNanos / 1000L);
+      longestRoundTripNanos = Math.max(longestRoundTripNanos, roundTripNanos);
     }
     gate.level(frame.heartbeatLevel, arrivedNanos);
     keep(frame);
@@ -79,12 +81,13 @@ public final class WireObserver implements RigEnd.Listener {
     lamp = frame.lamp;
   }
 
-  /** Begins to wait for rest, and forgets faults and the highest duty seen. */
+  /** Begins to wait for rest, and forgets faults, highest duty and longest round trip. */
   public void arm() {
     armed = true;
     rested = false;
     faultsSeen = 0L;
     highestDuty = 0.0;
+    longestRoundTripNanos = 0L;
   }
 
   /** Forgets all timing so far: cold programs are slow. */
@@ -117,6 +120,11 @@ public final class WireObserver implements RigEnd.Listener {
   /** Highest duty since {@link #arm}, 0 to 1. */
   public double highestDuty() {
     return highestDuty;
+  }
+
+  /** Longest round trip since {@link #arm}, without the time the controller held a frame, ns. */
+  public long longestRoundTripNanos() {
+    return longestRoundTripNanos;
   }
 
   /** Newest outputs, as far as they travel. */

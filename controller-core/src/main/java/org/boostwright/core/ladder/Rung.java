@@ -105,6 +105,12 @@ public enum Rung {
           "A wrong gain swings: lift at the second swing."),
       SettingsPart.values());
 
+  /**
+   * Overboost limit of a cut test, kPa absolute: below every idle pressure (common practice: 25 to
+   * 50) and at the low end of the usual sensors.
+   */
+  public static final double CUT_TEST_LIMIT_KPA_ABS = 20.0;
+
   private final String words;
   private final String next;
   private final boolean skippable;

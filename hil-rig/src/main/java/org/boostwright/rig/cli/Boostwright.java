@@ -67,6 +67,7 @@ public final class Boostwright implements Callable<Integer> {
         new CheckCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),
+        new CorrectCommand(terminal),
         new BenchCommand(terminal),
         new CarCommand(terminal),
         new WiringCommand(terminal),

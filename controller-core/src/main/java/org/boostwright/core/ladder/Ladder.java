@@ -139,15 +139,25 @@ public record Ladder(List<Entry> entries) {
       Change change = entry.change();
       boolean voids =
           change != null && change.voids(Rung.BENCH) && entry.practice() == facts.practice();
-      if (voids && (seenBefore || facts.benchDate().compareTo(entry.date()) <= 0)) {
+      if (voids && (seenBefore || !later(facts.benchDate(), entry.date()))) {
         throw new LadderRefusedException(
             "the bench proof of "
-                + facts.benchDate()
+                + day(facts.benchDate())
                 + " is older than the work reported on "
-                + entry.date()
+                + day(entry.date())
                 + " (see that the clock is right); run the bench again");
       }
     }
+  }
+
+  /** ISO 8601 in UTC, with or without a fraction of the second. */
+  private static boolean later(String date, String other) {
+    return date.replace("Z", "").compareTo(other.replace("Z", "")) > 0;
+  }
+
+  /** Day and minute of an ISO 8601 date. */
+  private static String day(String date) {
+    return date.length() < 16 ? date : date.substring(0, 16).replace('T', ' ');
   }
 
   private Ladder plus(Entry entry) {
@@ -202,15 +212,15 @@ public record Ladder(List<Entry> entries) {
     }
     String why = whyVoid(rung, last, voidedBy, facts);
     if (!why.isEmpty()) {
-      return new RungState(rung, RungState.Status.VOID, why + " since " + last.date(), last);
+      return new RungState(rung, RungState.Status.VOID, why + " since " + day(last.date()), last);
     }
     return last.kind() == Entry.Kind.SKIPPED
         ? new RungState(
             rung,
             RungState.Status.SKIPPED,
-            "skipped on " + last.date() + ": " + last.words(),
+            "skipped on " + day(last.date()) + ": " + last.words(),
             last)
-        : new RungState(rung, RungState.Status.PROVEN, "proven on " + last.date(), last);
+        : new RungState(rung, RungState.Status.PROVEN, "proven on " + day(last.date()), last);
   }
 
   private static String whyVoid(Rung rung, Entry last, @Nullable Entry voidedBy, Facts facts) {

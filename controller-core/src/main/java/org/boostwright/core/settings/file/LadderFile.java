@@ -84,7 +84,7 @@ public final class LadderFile {
     return new Facts(
         SettingsDigest.ofParts(settings),
         proven,
-        proven && practice ? "proven on the virtual bench, " + date : state.words(),
+        proven && practice ? "proven on the virtual bench" : state.words(),
         seal,
         date,
         practice);

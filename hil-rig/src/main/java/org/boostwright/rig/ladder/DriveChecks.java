@@ -152,8 +152,14 @@ final class DriveChecks {
         MOST_CREEP_KPA_PER_1000_RPM);
   }
 
-  /** Slope of pressure over speed in the second half, kPa for each 1000 1/min, at least 0. */
+  /**
+   * Slope of pressure over speed in the second half, kPa for each 1000 1/min, at least 0; NaN for a
+   * short pull, which is still spooling up there.
+   */
   private static double creep(Pull pull) {
+    if (!(pull.toRpm() - pull.fromRpm() >= LEAST_RPM_SPAN)) {
+      return Double.NaN;
+    }
     DriveLog log = pull.log();
     int middle = pull.from() + (pull.to() - pull.from()) / 2;
     double rise = log.meanKpaAbs(pull.to() - 1) - log.meanKpaAbs(middle);

@@ -4,12 +4,33 @@
 #include <linux/platform_device.h>
 #include "bwbench.h"
 
-static unsigned int pwm_channels = 2;
-module_param(pwm_channels, uint, 0444);
-MODULE_PARM_DESC(pwm_channels, "channels of the PWM chip; 0 = no chip, as without the overlay");
-
 static struct platform_device *platform;
 struct device *bw_device;
+
+#define PWM_CHANNELS 2
+
+static bool pwm = true;
+
+/* Written while nobody uses the chip: it comes and goes as with the overlay. */
+static int set_pwm(const char *text, const struct kernel_param *parameter)
+{
+	bool before = pwm;
+	int failed = param_set_bool(text, parameter);
+
+	if (failed || pwm == before || !bw_device)
+		return failed;
+	if (pwm)
+		return bw_pwm_add(PWM_CHANNELS);
+	bw_pwm_remove();
+	return 0;
+}
+
+static const struct kernel_param_ops pwm_operations = {
+	.set = set_pwm,
+	.get = param_get_bool,
+};
+module_param_cb(pwm, &pwm_operations, &pwm, 0644);
+MODULE_PARM_DESC(pwm, "there is a PWM chip; N = none, as without the overlay");
 
 static int __init bench_init(void)
 {
@@ -22,7 +43,7 @@ static int __init bench_init(void)
 	failed = bw_adc_add();
 	if (failed)
 		goto no_adc;
-	failed = bw_pwm_add(pwm_channels);
+	failed = bw_pwm_add(PWM_CHANNELS);
 	if (failed)
 		goto no_pwm;
 	failed = bw_gpio_add();
@@ -54,7 +75,8 @@ static void __exit bench_exit(void)
 	bw_lockstep_remove();
 	bw_console_remove();
 	bw_gpio_remove();
-	bw_pwm_remove();
+	if (pwm)
+		bw_pwm_remove();
 	bw_adc_remove();
 	platform_device_unregister(platform);
 }

@@ -27,8 +27,6 @@ static struct pwm_chip chip = {
 
 int bw_pwm_add(unsigned int channels)
 {
-	if (!channels)
-		return 0; /* as without the overlay */
 	chip.dev = bw_device;
 	chip.npwm = channels;
 	return pwmchip_add(&chip);
@@ -36,6 +34,5 @@ int bw_pwm_add(unsigned int channels)
 
 void bw_pwm_remove(void)
 {
-	if (chip.npwm)
-		pwmchip_remove(&chip);
+	pwmchip_remove(&chip);
 }

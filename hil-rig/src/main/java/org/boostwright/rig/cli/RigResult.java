@@ -29,7 +29,7 @@ final class RigResult {
     long failed = 0;
     for (CaseOutcome outcome : report.outcomes()) {
       failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
-      add(result, outcome);
+      CaseFindings.add(result, "rig", outcome);
     }
     if (plan.cases().isEmpty()) {
       driving(result, report);
@@ -159,32 +159,5 @@ final class RigResult {
           NO_LIMIT,
           START_SECONDS);
     }
-  }
-
-  private static void add(ResultBuilder result, CaseOutcome outcome) {
-    boolean judgedByTime = !Double.isNaN(outcome.withinMillis());
-    double value =
-        outcome.verdict() == CaseOutcome.Verdict.INVALID ? Double.NaN : outcome.reactionMillis();
-    if (judgedByTime) {
-      result.measure(
-          "rig." + outcome.id() + "_ms",
-          outcome.text(),
-          value,
-          Units.MILLISECONDS,
-          NO_LIMIT,
-          outcome.withinMillis());
-    } else {
-      result.measure("rig." + outcome.id() + "_ms", outcome.text(), value, Units.MILLISECONDS);
-    }
-    boolean passed = outcome.verdict() == CaseOutcome.Verdict.PASSED;
-    result.find(
-        "rig_" + outcome.id(),
-        passed ? Severity.NOTE : Severity.PROBLEM,
-        outcome.text()
-            + ": "
-            + outcome.words()
-            + (outcome.verdict() == CaseOutcome.Verdict.INVALID ? " (invalid)" : "")
-            + String.format(Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs()),
-        "");
   }
 }

@@ -74,6 +74,7 @@ public final class Boostwright implements Callable<Integer> {
         new CarCommand(terminal),
         new WiringCommand(terminal),
         new RigCommand(terminal),
+        new KernelBenchCommand(terminal),
         new ReportCommand(terminal));
   }
 

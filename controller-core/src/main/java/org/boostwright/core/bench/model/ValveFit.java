@@ -26,6 +26,10 @@ public final class ValveFit {
   private static final double TIME_SIGMA_SECONDS = 0.0025;
   private static final double TIME_SIGMA_SHARE = 0.03;
   private static final double RESPONSE_SHARE = 0.9;
+  // Rate times the time for 90 % of the way, from 80 to 100 kPa gauge, b 0.2 to 0.5.
+  private static final double FILL_RATE_TIMES_SECONDS = 0.65;
+  private static final double VENT_RATE_TIMES_SECONDS = 0.75;
+  private static final double SHORTEST_SECONDS = 0.002;
   private static final double UNKNOWN_SAG_SHARE = 0.05;
   private static final int PARAMETERS = 8;
   private static final double BEND = 0.02;
@@ -92,14 +96,14 @@ public final class ValveFit {
   /**
    * Runs the fit.
    *
-   * @param ratesGuess chamber rates to start from, 1/s
+   * @param ratesGuess chamber rates to start from where no response was measured, 1/s
    */
   public ValveFitResult fit(double ratesGuess) {
     double[] start = {
       Math.log(mean(true)),
       Math.log(mean(false)),
-      Math.log(ratesGuess),
-      Math.log(ratesGuess),
+      Math.log(rate(FILL_RATE_TIMES_SECONDS, fillTime - mean(false), ratesGuess)),
+      Math.log(rate(VENT_RATE_TIMES_SECONDS, ventTime - mean(true), ratesGuess)),
       leak,
       CRITICAL_RATIO,
       restKpaAbs,
@@ -111,6 +115,10 @@ public final class ValveFit {
     double[] residuals = new double[count];
     residuals(fit.parameters(), residuals);
     return result(fit, residuals);
+  }
+
+  private static double rate(double product, double seconds, double otherwise) {
+    return seconds > SHORTEST_SECONDS ? product / seconds : otherwise;
   }
 
   /**

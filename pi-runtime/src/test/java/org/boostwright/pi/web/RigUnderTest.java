@@ -1,0 +1,78 @@
+package org.boostwright.pi.web;
+
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Consumer;
+import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.rig.link.RigLoop;
+import org.boostwright.rig.link.SerialWires;
+import org.boostwright.rig.link.VirtualCarSide;
+import org.boostwright.rig.link.WireObserver;
+import org.boostwright.rig.plant.Atmosphere;
+import org.boostwright.rig.plant.PlantParams;
+import org.boostwright.rig.plant.VirtualCar;
+
+/** The rig at a serial port in real time on a thread of its own, told what to do by a test. */
+final class RigUnderTest implements AutoCloseable {
+  private final VirtualCar car;
+  private final ConcurrentLinkedQueue<Runnable> wishes = new ConcurrentLinkedQueue<>();
+  private final SerialWires wires;
+  private final WireObserver observer = new WireObserver();
+  private final Thread thread;
+  private volatile boolean stopping;
+  private volatile double mapKpaAbs;
+  private volatile double dutyFraction;
+
+  RigUnderTest(String port, int baud, Settings settings) {
+    long digest =
+        Long.parseUnsignedLong(SettingsDigest.of(settings).substring(0, 16), 16);
+    wires = new SerialWires(port, baud, digest, 1L);
+    car =
+        new VirtualCar(
+            PlantParams.PROJECT_CAR.withPwmHz(settings.valve().frequencyHz()),
+            Atmosphere.at(0.0, 20.0),
+            1L);
+    car.sensors().keyOn = true;
+    RigLoop loop = new RigLoop(wires, new VirtualCarSide(car), observer);
+    thread =
+        new Thread(
+            () -> {
+              while (!stopping) {
+                for (Runnable wish = wishes.poll(); wish != null; wish = wishes.poll()) {
+                  wish.run();
+                }
+                loop.tick();
+                mapKpaAbs = car.mapKpaAbs();
+                dutyFraction = observer.last().dutyFraction;
+              }
+            },
+            "rig");
+    thread.start();
+  }
+
+  /** Done on the rig's own thread before its next tick. */
+  void wish(Consumer<VirtualCar> wish) {
+    wishes.add(() -> wish.accept(car));
+  }
+
+  /** True manifold pressure now, kPa absolute. */
+  double mapKpaAbs() {
+    return mapKpaAbs;
+  }
+
+  /** Duty as it arrived at the wire. */
+  double dutyFraction() {
+    return dutyFraction;
+  }
+
+  @Override
+  public void close() {
+    stopping = true;
+    try {
+      thread.join(5_000L);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    wires.close();
+  }
+}

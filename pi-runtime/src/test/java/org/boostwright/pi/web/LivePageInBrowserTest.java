@@ -11,7 +11,9 @@ import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.Supplier;
+import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsFile;
@@ -60,9 +62,7 @@ class LivePageInBrowserTest {
         "no socat: apt install socat");
     // A pseudo-terminal is served by ordinary workers of the kernel, so samples may be late.
     String text =
-        ProjectCarSettings.text()
-            .replaceFirst("(?m)^(\\[sensors\\.map\\])", "$1\nrefresh_ms = 30")
-            .replaceFirst("(?m)^(\\[sensors\\.throttle\\])", "$1\nrefresh_ms = 30");
+        ProjectCarSettings.text().replaceAll("(?m)^refresh_ms *= \\d+", "refresh_ms = 100");
     Path file = Files.writeString(folder.resolve("car.toml"), text);
     settings = SettingsFile.load(file).orThrow();
     cable = new PtyPair(folder);
@@ -159,11 +159,16 @@ class LivePageInBrowserTest {
     long end = System.nanoTime() + PATIENCE.toNanos();
     while (!so.get()) {
       assertThat(System.nanoTime() - end)
-          .as(() -> what + " did not come; drive said:\n" + said())
+          .as(() -> what + " did not come; the page says " + page() + "; drive said:\n" + said())
           .isNegative();
-      Thread.onSpinWait();
-      java.util.concurrent.locks.LockSupport.parkNanos(20_000_000L);
+      LockSupport.parkNanos(20_000_000L);
     }
+  }
+
+  private String page() {
+    return browser == null
+        ? ""
+        : text("state") + ", " + text("why") + ", " + text("bench-said") + ", " + text("active");
   }
 
   private void untilState(String state) {
@@ -192,9 +197,11 @@ class LivePageInBrowserTest {
   @Test
   void valuesFollowAFaultAppearsWithinASecondAndTheNextProgramIsFoundAgain() throws Exception {
     startEngine();
+    rig.wish(car -> car.holdRpm(900.0, 2_000.0)); // no engine jumps
+    until(() -> rpm() >= 3_900.0, "4000 rpm");
     rig.wish(
         car -> {
-          car.holdRpm(4000.0, 0.0);
+          car.holdRpm(4_000.0);
           car.setThrottlePct(100.0);
         });
     untilState("controlling");
@@ -207,7 +214,7 @@ class LivePageInBrowserTest {
     assertThat(text("tables")).contains("rpm").contains("throttle");
     assertThat(text("bench-closed")).contains("token");
 
-    rig.wish(car -> car.faults().wire(org.boostwright.core.AnalogChannel.MAP).wire = WireFaults.Wire.OPEN);
+    rig.wish(car -> car.faults().wire(AnalogChannel.MAP).wire = WireFaults.Wire.OPEN);
     long begun = System.nanoTime();
     until(() -> text("state").equals("held at spring"), "held at spring");
     double seconds = (System.nanoTime() - begun) * 1e-9;
@@ -276,7 +283,9 @@ class LivePageInBrowserTest {
   }
 
   private void unlock(String token) {
-    browser.findElement(By.id("token")).sendKeys(token);
+    WebElement field = browser.findElement(By.id("token"));
+    until(field::isDisplayed, "a field for the token");
+    field.sendKeys(token);
     browser.findElement(By.cssSelector("#unlock button")).click();
   }
 

@@ -4,6 +4,7 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.pi.io.RealTime;
 import org.boostwright.rig.link.RigLoop;
 import org.boostwright.rig.link.SerialWires;
 import org.boostwright.rig.link.VirtualCarSide;
@@ -33,10 +34,13 @@ final class RigUnderTest implements AutoCloseable {
             Atmosphere.at(0.0, 20.0),
             1L);
     car.sensors().keyOn = true;
+    warmUp();
+    RealTime.liftMachine();
     RigLoop loop = new RigLoop(wires, new VirtualCarSide(car), observer);
     thread =
         new Thread(
             () -> {
+              RealTime.liftThread();
               while (!stopping) {
                 for (Runnable wish = wishes.poll(); wish != null; wish = wishes.poll()) {
                   wish.run();
@@ -48,6 +52,17 @@ final class RigUnderTest implements AutoCloseable {
             },
             "rig");
     thread.start();
+  }
+
+  /** Cold code is ten times slower; a car that is late would be the rig's fault. */
+  private void warmUp() {
+    VirtualCar other = new VirtualCar(car.params(), Atmosphere.at(0.0, 20.0), 2L);
+    other.holdRpm(3000.0);
+    other.setThrottlePct(60.0);
+    for (int i = 0; i < 1_000; i++) {
+      other.coil(0.3, true, true);
+      other.advance(5_000_000L);
+    }
   }
 
   /** Done on the rig's own thread before its next tick. */

@@ -98,16 +98,16 @@ public final class BenchResult {
     plain(
         result,
         "valve.recommended_window_low_duty",
-        "its window begins at duty",
+        "  its window begins at duty",
         fit.windowLowDuty(advice.frequencyHz()).value(),
         Units.FRACTION);
     plain(
         result,
         "valve.recommended_window_high_duty",
-        "its window ends at duty",
+        "  its window ends at duty",
         fit.windowHighDuty(advice.frequencyHz()).value(),
         Units.FRACTION);
-    plain(result, "valve.recommended_ripple_kpa", "its largest ripple", advice.rippleKpa(), "kPa");
+    plain(result, "valve.recommended_ripple_kpa", "  its largest ripple, peak to peak", advice.rippleKpa(), "kPa");
     if (!ValveAdvice.speedIsKnown(fit)) {
       result.find(
           "line_speed_unknown",

@@ -146,7 +146,10 @@ final class CaseJudge {
     return switch (fault.place()) {
       case CAR -> observer.faultReceived() ? observer.faultReceivedNanos() : injectedNanos;
       case LINE -> observer.soundReceivedNanos();
-      case PROGRAM -> Math.max(injectedNanos, observer.lastTickNanos());
+      case PROGRAM ->
+          fault.reaction() == Reaction.SUPPLY_OPEN
+              ? Math.max(injectedNanos, observer.lastTickNanos())
+              : injectedNanos;
     };
   }
 

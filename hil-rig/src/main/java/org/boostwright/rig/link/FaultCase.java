@@ -48,7 +48,7 @@ record FaultCase(
     CAR,
     /** On the serial line: from the controller's receiving the last frame before it. */
     LINE,
-    /** In the controller's program: from the signal, or its last tick if that is later. */
+    /** In the controller's program: from the signal, or its very last tick if that is later. */
     PROGRAM
   }
 

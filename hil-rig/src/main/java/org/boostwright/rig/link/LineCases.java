@@ -19,7 +19,7 @@ final class LineCases {
     cases.add(line("l1_silent", "link silent", LineFaults.Kind.SILENT));
     cases.add(line("l1_corrupt", "every frame corrupted", LineFaults.Kind.CORRUPT));
     cases.add(line("l1_repeat", "the same frame again and again", LineFaults.Kind.REPEAT));
-    cases.add(line("l1_reorder", "frames in reverse order by eight", LineFaults.Kind.REORDER));
+    cases.add(line("l1_reorder", "frames in reverse order by sixteen", LineFaults.Kind.REORDER));
     cases.add(line("l1_delay", "frames 150 ms late", LineFaults.Kind.DELAY));
     cases.add(line("l1_noise", "random bytes instead of frames", LineFaults.Kind.NOISE));
     return cases;
@@ -46,7 +46,8 @@ final class LineCases {
         FaultCase.of("t1_late_ticks", "program held up for 14 ms again and again")
             .at(Place.PROGRAM)
             .reports(FaultCode.TICK_LATE, FaultCode.MAP_STALE)
-            .mayReport(FaultCode.THROTTLE_STALE)
+            .mayReport(
+                FaultCode.THROTTLE_STALE, FaultCode.SUPPLY_SIGNAL, FaultCode.INTAKE_AIR_SIGNAL)
             .injected(
                 b -> {
                   for (int i = 0; i < 12; i++) {

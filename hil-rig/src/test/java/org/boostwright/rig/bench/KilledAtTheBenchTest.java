@@ -9,6 +9,7 @@ import org.boostwright.core.bench.BenchPlan;
 import org.boostwright.core.bench.BenchStep;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
 
 /**
  * Whatever is killed or unplugged, in every action of every routine, the coil ends off: seen at the
@@ -48,7 +49,7 @@ class KilledAtTheBenchTest {
   private int whileDriven;
 
   @Test
-  void everyKillInEveryActionOfEveryRoutineLeavesTheCoilOff() {
+  void everyKillInEveryActionOfEveryRoutineLeavesTheCoilOff(TestReporter reporter) {
     for (BenchStep step : BenchStep.values()) {
       int before = tried;
       int number = step.ordinal();
@@ -63,7 +64,7 @@ class KilledAtTheBenchTest {
       }
       assertThat(tried - before).as("%s tried", step).isPositive();
     }
-    System.out.printf("killed at %d places, %d of them while driven%n", tried, whileDriven);
+    reporter.publishEntry("killed", tried + " times, " + whileDriven + " of them while driven");
     assertThat(whileDriven).isGreaterThan(tried / 4);
   }
 

@@ -64,6 +64,7 @@ public final class Boostwright implements Callable<Integer> {
   private static List<Subcommand> commands(Terminal terminal) {
     return List.of(
         new DemoCommand(terminal),
+        new PlanCommand(terminal),
         new CheckCommand(terminal),
         new StageCommand(terminal),
         new PullCommand(terminal),

@@ -70,6 +70,7 @@ public final class Boostwright implements Callable<Integer> {
         new PullCommand(terminal),
         new ReplayCommand(terminal),
         new CorrectCommand(terminal),
+        new GainsCommand(terminal),
         new BenchCommand(terminal),
         new CarCommand(terminal),
         new WiringCommand(terminal),

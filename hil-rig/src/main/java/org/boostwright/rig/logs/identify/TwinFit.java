@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.plant.PlantParams;
+import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -29,14 +30,17 @@ public final class TwinFit {
   private static final int MOST_PULLS = 2;
 
   // Model errors last longer than one point, so each counts less than the sensor's noise alone.
-  private static final double POINT_KPA = 2.0;
+  private static final double FIRST_POINT_KPA = 2.0;
+  private static final double LEAST_POINT_KPA = 0.5;
+  private static final double OF_RMS = 1.5;
   private static final double DIFFERENCE = 0.05;
-  private static final int MOST_STEPS = 6;
+  private static final int MOST_STEPS = 25;
   private static final double GOOD_ENOUGH = 0.02;
 
   private final PlantParams start;
   private final List<Pull> pulls;
   private final double[] recorded;
+  private double pointKpa = FIRST_POINT_KPA;
 
   private TwinFit(PlantParams start, List<Pull> pulls) {
     this.start = start;
@@ -66,33 +70,53 @@ public final class TwinFit {
     return new TwinFit(start, used).fit();
   }
 
+  /** Fits, then fits again with each point weighed by how well the first fit met them. */
   private CarTwin fit() {
-    int n = TwinParameters.COUNT;
-    LeastSquaresOptimizer.Optimum best =
-        new GaussNewtonOptimizer()
-            .optimize(
-                new LeastSquaresBuilder()
-                    .start(new double[n])
-                    .model(jacobianFunction())
-                    .target(new double[recorded.length + n])
-                    .checker(
-                        (iteration, before, now) ->
-                            Math.abs(before.getRMS() - now.getRMS()) < GOOD_ENOUGH * now.getRMS())
-                    .lazyEvaluation(false)
-                    .maxIterations(MOST_STEPS * 10)
-                    .maxEvaluations(MOST_STEPS * 10)
-                    .build());
+    try {
+      return twice();
+    } catch (MathRuntimeException e) {
+      // No car near the start explains the pulls; the caller sees it from the distance.
+      int n = TwinParameters.COUNT;
+      double[] nowhere = new double[n];
+      double[][] root = MatrixUtils.createRealIdentityMatrix(n).getData();
+      return new CarTwin(start, nowhere, root, rmsKpa(nowhere), pulls.size());
+    }
+  }
+
+  private CarTwin twice() {
+    double[] first = optimum(new double[TwinParameters.COUNT]).getPoint().toArray();
+    pointKpa = Math.max(LEAST_POINT_KPA, Math.min(FIRST_POINT_KPA, OF_RMS * rmsKpa(first)));
+    LeastSquaresOptimizer.Optimum best = optimum(first);
     double[] point = best.getPoint().toArray();
     RealMatrix information = best.getJacobian().transpose().multiply(best.getJacobian());
     RealMatrix covariance = MatrixUtils.inverse(information);
     double[][] root = new CholeskyDecomposition(covariance, 1e-6, 1e-12).getL().getData();
+    return new CarTwin(start, point, root, rmsKpa(point), pulls.size());
+  }
+
+  private LeastSquaresOptimizer.Optimum optimum(double[] from) {
+    return new GaussNewtonOptimizer()
+        .optimize(
+            new LeastSquaresBuilder()
+                .start(from)
+                .model(jacobianFunction())
+                .target(new double[recorded.length + from.length])
+                .checker(
+                    (iteration, before, now) ->
+                        Math.abs(before.getRMS() - now.getRMS()) < GOOD_ENOUGH * now.getRMS())
+                .lazyEvaluation(false)
+                .maxIterations(MOST_STEPS)
+                .maxEvaluations(MOST_STEPS)
+                .build());
+  }
+
+  private double rmsKpa(double[] x) {
     double square = 0.0;
-    double[] residual = residuals(point);
+    double[] residual = residuals(x);
     for (int i = 0; i < recorded.length; i++) {
       square += residual[i] * residual[i];
     }
-    double rms = POINT_KPA * Math.sqrt(square / recorded.length);
-    return new CarTwin(start, point, root, rms, pulls.size());
+    return pointKpa * Math.sqrt(square / recorded.length);
   }
 
   private MultivariateJacobianFunction jacobianFunction() {
@@ -120,7 +144,7 @@ public final class TwinFit {
     pulls.forEach(pull -> parts.add(RecordedDrive.driven(car, pull)));
     double[] all = java.util.Arrays.copyOf(joined(parts), recorded.length + x.length);
     for (int i = 0; i < recorded.length; i++) {
-      all[i] = (all[i] - recorded[i]) / POINT_KPA;
+      all[i] = (all[i] - recorded[i]) / pointKpa;
     }
     System.arraycopy(x, 0, all, recorded.length, x.length);
     return all;

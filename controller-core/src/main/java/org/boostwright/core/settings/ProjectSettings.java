@@ -8,6 +8,8 @@ import org.jspecify.annotations.Nullable;
  * What a person plans to build, beyond what the controller itself has to know; only {@code plan} and
  * {@code first-table} use it, and no proof depends on it.
  *
+ * @param boostKpaAbs highest boost wanted, kPa absolute; NaN when not stated. {@code first-table}
+ *     builds the target table from it where the file has none
  * @param altitudesM altitudes the car is driven at, m
  * @param hoseLengthMm hose from valve to actuator, mm; with two actuators both legs together
  * @param hoseBoreMm its bore, mm
@@ -22,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  */
 @SuppressWarnings("ArrayRecordComponent") // copied on the way in and out
 public record ProjectSettings(
+    double boostKpaAbs,
     double[] altitudesM,
     double hoseLengthMm,
     double hoseBoreMm,
@@ -53,6 +56,7 @@ public record ProjectSettings(
   @Override
   public boolean equals(@Nullable Object other) {
     return other instanceof ProjectSettings that
+        && Double.compare(boostKpaAbs, that.boostKpaAbs) == 0
         && Arrays.equals(altitudesM, that.altitudesM)
         && Double.compare(hoseLengthMm, that.hoseLengthMm) == 0
         && Double.compare(hoseBoreMm, that.hoseBoreMm) == 0
@@ -68,6 +72,7 @@ public record ProjectSettings(
   @Override
   public int hashCode() {
     return Objects.hash(
+        boostKpaAbs,
         Arrays.hashCode(altitudesM),
         hoseLengthMm,
         hoseBoreMm,

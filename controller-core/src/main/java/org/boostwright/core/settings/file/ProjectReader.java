@@ -19,6 +19,7 @@ final class ProjectReader {
         section.number("actuator_cm3", 56.0, Quantity.plain("cm3"), new Bounds(5.0, 500.0));
     boolean safe = section.flag("spring_is_safe", false);
     Bounds pressures = new Bounds(105.0, 600.0);
+    double boost = section.pressure("boost", Spelling.Kind.LEVEL, Double.NaN, pressures);
     double safeKpa =
         section.pressure("safe_boost", Spelling.Kind.LEVEL, Double.NaN, pressures);
     double ratio =
@@ -26,6 +27,7 @@ final class ProjectReader {
             "compressor_ratio_max", 2.5, Quantity.plain("to 1"), new Bounds(1.1, 5.0));
     double runaway = section.pressure("runaway", Spelling.Kind.LEVEL, Double.NaN, pressures);
     return new ProjectSettings(
+        boost,
         altitudes == null ? new double[] {0.0} : altitudes.values(),
         length,
         bore,

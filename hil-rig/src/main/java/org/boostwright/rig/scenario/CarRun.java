@@ -27,7 +27,7 @@ public final class CarRun {
   private final Controller controller;
   private final Inputs inputs = new Inputs();
   private final Outputs outputs = new Outputs();
-  private final RunLog log = new RunLog();
+  private final RunLog log;
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
   private Consumer<Inputs> disturbance = unchanged -> {};
   private long nowNanos;
@@ -41,6 +41,7 @@ public final class CarRun {
   public CarRun(Settings settings, Permission permission, VirtualCar car) {
     this.car = car;
     controller = new Controller(settings, permission);
+    log = new RunLog(permission);
   }
 
   /** One tick. */

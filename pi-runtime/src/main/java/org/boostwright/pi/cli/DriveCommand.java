@@ -6,11 +6,13 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.boostwright.core.bench.proof.ProofState;
+import org.boostwright.core.ladder.Rung;
+import org.boostwright.core.ladder.Standing;
 import org.boostwright.core.link.Line;
+import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.LadderFile;
 import org.boostwright.core.settings.file.LoadResult;
-import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.core.state.Permission;
 import org.boostwright.pi.loop.DriveSession;
@@ -81,6 +83,14 @@ final class DriveCommand implements Callable<Integer> {
   Optional<Path> watchdogDevice = Optional.empty();
 
   @Option(
+      names = "--cut-test",
+      description = {
+        "Lower the overboost limit below idle pressure for this run: start it while the engine",
+        "idles; the engine cut must stall it. Neutral, handbrake, open air."
+      })
+  boolean cutTest;
+
+  @Option(
       names = "--for",
       paramLabel = "S",
       defaultValue = "0",
@@ -109,11 +119,23 @@ final class DriveCommand implements Callable<Integer> {
       System.err.println("drive: " + settingsFile + " was refused as a whole; the coil stays off");
       return PiExit.WRONG_USE;
     }
-    ProofState proof = ProofFile.state(ProofFile.beside(settingsFile), settings);
+    Standing standing = LadderFile.standing(settingsFile, settings, false);
+    if (cutTest) {
+      settings =
+          settings.withLimits(settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
+    }
     PageGuest guest = page.guest(settings);
     ControllerRun run =
         new ControllerRun(
-            settings, permission(proof), where, baud, data, !noRecord, watchdogDevice, guest);
+            settings,
+            permission(standing, settings),
+            where,
+            baud,
+            data,
+            !noRecord,
+            watchdogDevice,
+            guest,
+            cutTest ? LogFormat.META_CUT_TEST + Rung.CUT_TEST_LIMIT_KPA_ABS : "");
     run.start();
     String served =
         guest == null
@@ -126,13 +148,12 @@ final class DriveCommand implements Callable<Integer> {
                     settings,
                     Files.readString(settingsFile),
                     run.digest(),
-                    proof.words(),
-                    proof.allowsControl(),
-                    permission(proof),
+                    standing.words(),
+                    permission(standing, settings),
                     where.toString(),
                     data.resolve("recordings")));
     if (!quiet && !json) {
-      begin(proof, run.keptAmbientKpaAbs());
+      begin(standing, run.keptAmbientKpaAbs());
     }
     if (!served.isEmpty()) {
       say(served);
@@ -146,18 +167,34 @@ final class DriveCommand implements Callable<Integer> {
     return end == DriveSession.End.FAILED ? PiExit.INTERNAL : PiExit.PASSED;
   }
 
-  /** Over the link there is no engine to protect; on the Pi nothing goes without its proof. */
-  private Permission permission(ProofState proof) {
-    return where.isLink() || proof.allowsControl() ? Permission.FULL : Permission.NONE;
+  /**
+   * Over the link there is no engine to protect; on the Pi the ladder says how far. A cut test
+   * moves no valve.
+   */
+  private Permission permission(Standing standing, Settings settings) {
+    if (cutTest) {
+      return Permission.NONE;
+    }
+    return where.isLink() ? Permission.FULL : standing.permission(settings.valve());
   }
 
-  private void begin(ProofState proof, double keptAmbientKpaAbs) {
-    say(
-        where.isLink()
-            ? "over the link no proof is asked for: there is no engine at its end"
-            : proof.allowsControl()
-                ? "the valve is proven on the bench"
-                : "the coil stays off: " + proof.words());
+  private void begin(Standing standing, double keptAmbientKpaAbs) {
+    if (cutTest) {
+      say(
+          "CUT TEST: overboost limit lowered to "
+              + Rung.CUT_TEST_LIMIT_KPA_ABS
+              + " kPa absolute, below idle pressure; the coil stays off; the engine must stall at"
+              + " once where a cut is wired. Standing car, neutral, handbrake, open air.");
+    } else {
+      say(
+          where.isLink()
+              ? "over the link no proof is asked for: there is no engine at its end"
+              : standing.words());
+      Rung next = standing.next();
+      if (next != null && !where.isLink()) {
+        next.cautions().forEach(caution -> say("CAUTION: " + caution));
+      }
+    }
     say(
         Double.isNaN(keptAmbientKpaAbs)
             ? "no ambient pressure is kept from before"

@@ -18,6 +18,7 @@ import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.rig.link.PtyPair;
+import org.boostwright.rig.link.RigUnderTest;
 import org.boostwright.rig.plant.WireFaults;
 import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.junit.jupiter.api.AfterEach;

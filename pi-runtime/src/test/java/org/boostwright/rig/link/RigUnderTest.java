@@ -1,20 +1,16 @@
-package org.boostwright.pi.web;
+package org.boostwright.rig.link;
 
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.pi.io.RealTime;
-import org.boostwright.rig.link.RigLoop;
-import org.boostwright.rig.link.SerialWires;
-import org.boostwright.rig.link.VirtualCarSide;
-import org.boostwright.rig.link.WireObserver;
 import org.boostwright.rig.plant.Atmosphere;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.VirtualCar;
 
 /** The rig at a serial port in real time on a thread of its own, told what to do by a test. */
-final class RigUnderTest implements AutoCloseable {
+public final class RigUnderTest implements AutoCloseable {
   private final VirtualCar car;
   private final ConcurrentLinkedQueue<Runnable> wishes = new ConcurrentLinkedQueue<>();
   private final SerialWires wires;
@@ -24,10 +20,11 @@ final class RigUnderTest implements AutoCloseable {
   private volatile double mapKpaAbs;
   private volatile double dutyFraction;
 
-  RigUnderTest(String port, int baud, Settings settings) {
+  /** Opens the port and starts ticking with the key on and the engine standing. */
+  public RigUnderTest(String port, int baud, Settings settings) {
     long digest =
         Long.parseUnsignedLong(SettingsDigest.of(settings).substring(0, 16), 16);
-    wires = new SerialWires(port, baud, digest, 1L);
+    wires = SerialWires.open(port, baud, digest, 1L);
     car =
         new VirtualCar(
             PlantParams.PROJECT_CAR.withPwmHz(settings.valve().frequencyHz()),
@@ -36,7 +33,7 @@ final class RigUnderTest implements AutoCloseable {
     car.sensors().keyOn = true;
     warmUp();
     RealTime.liftMachine();
-    RigLoop loop = new RigLoop(wires, new VirtualCarSide(car), observer);
+    RigLoop loop = new RigLoop(wires, new VirtualCarSide(car), observer, RigClock.SYSTEM);
     thread =
         new Thread(
             () -> {
@@ -66,17 +63,17 @@ final class RigUnderTest implements AutoCloseable {
   }
 
   /** Done on the rig's own thread before its next tick. */
-  void wish(Consumer<VirtualCar> wish) {
+  public void wish(Consumer<VirtualCar> wish) {
     wishes.add(() -> wish.accept(car));
   }
 
   /** True manifold pressure now, kPa absolute. */
-  double mapKpaAbs() {
+  public double mapKpaAbs() {
     return mapKpaAbs;
   }
 
   /** Duty as it arrived at the wire. */
-  double dutyFraction() {
+  public double dutyFraction() {
     return dutyFraction;
   }
 

@@ -124,12 +124,11 @@ final class DriveCommand implements Callable<Integer> {
       settings =
           settings.withLimits(settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
     }
-    Permission permission = permission(standing, settings);
     PageGuest guest = page.guest(settings);
     ControllerRun run =
         new ControllerRun(
             settings,
-            permission,
+            permission(standing, settings),
             where,
             baud,
             data,
@@ -150,8 +149,7 @@ final class DriveCommand implements Callable<Integer> {
                     Files.readString(settingsFile),
                     run.digest(),
                     standing.words(),
-                    standing.reached(Rung.BENCH),
-                    permission,
+                    permission(standing, settings),
                     where.toString(),
                     data.resolve("recordings")));
     if (!quiet && !json) {

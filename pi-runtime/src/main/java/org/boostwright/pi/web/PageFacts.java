@@ -12,7 +12,6 @@ import org.boostwright.core.state.Permission;
  * @param settingsText the settings file as it was read
  * @param digest fingerprint of the settings
  * @param proof what is proven, in words
- * @param proven whether the valve may be driven for it
  * @param permission how far this run may go
  * @param io where the wires are, in words
  * @param recordings folder of the recordings
@@ -23,7 +22,6 @@ public record PageFacts(
     String settingsText,
     String digest,
     String proof,
-    boolean proven,
     Permission permission,
     String io,
     Path recordings) {}

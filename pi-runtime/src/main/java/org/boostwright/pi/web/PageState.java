@@ -46,7 +46,6 @@ final class PageState {
     json.name("wires").value(facts.io());
     json.name("digest").value(facts.digest());
     json.name("proof").value(facts.proof());
-    json.name("proven").value(facts.proven());
     json.name("allowed").value(allowed(permission));
     json.name("settings").value(facts.settingsText());
     json.name("steps").openList();

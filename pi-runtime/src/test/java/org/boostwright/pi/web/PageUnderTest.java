@@ -29,7 +29,6 @@ final class PageUnderTest implements AutoCloseable {
             ProjectCarSettings.text(),
             "0123456789abcdef0123",
             "not proven",
-            false,
             Permission.FULL,
             "stepped",
             folder.resolve("recordings"));

@@ -94,6 +94,11 @@ public record BandGains(
     return best;
   }
 
+  /** How long boost takes to answer duty: every lag and dead time, s. */
+  public double answerSeconds() {
+    return model.tau1Seconds() + model.tau2Seconds() + dead(model);
+  }
+
   private static double dead(Sopdt model) {
     return Math.max(0.0, model.deadSeconds()) + LOOP_LAG_SECONDS;
   }

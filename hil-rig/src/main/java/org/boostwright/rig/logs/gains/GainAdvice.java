@@ -17,14 +17,20 @@ import org.boostwright.rig.plant.PlantParams;
  *
  * @param pace what the user chose
  * @param bands gains at each engine speed, rising
- * @param trackingSeconds anti-windup time: the longest integral time, s
- * @param leadSeconds how far ahead the spool strategy should look, s
+ * @param trackingSeconds anti-windup time: the longest integral time, s (back-calculation with Tt =
+ *     Ti: Astrom and Hagglund, <i>Advanced PID Control</i>, ISA 2006, section 3.5)
+ * @param leadSeconds how far ahead the spool strategy should look: as long as boost takes to answer
+ *     duty, s
  */
 public record GainAdvice(
     Pace pace, List<BandGains> bands, double trackingSeconds, double leadSeconds) {
   private static final double LOWEST_RPM = 3500.0;
   private static final double STEP_RPM = 1250.0;
   private static final int DRAWS = 5;
+
+  /** The integral waits until pressure is this near: it must not wind while boost arrives, kPa. */
+  public static final double ACTIVE_WITHIN_KPA = 8.0;
+
 
   /** Copies the list. */
   public GainAdvice {
@@ -36,6 +42,7 @@ public record GainAdvice(
     List<PlantParams> possible = twin.draws(DRAWS, seed);
     List<BandGains> bands = new ArrayList<>();
     double tracking = 0.0;
+    double lead = 0.0;
     for (double rpm = LOWEST_RPM; rpm <= settings.car().redlineRpm(); rpm += STEP_RPM) {
       BandResponse answer = BandResponse.of(twin.car(), air, settings, rpm);
       List<BandResponse> others = new ArrayList<>();
@@ -44,10 +51,10 @@ public record GainAdvice(
       }
       BandGains band = BandGains.tune(answer, others, pace);
       tracking = Math.max(tracking, band.gains().kp() / band.gains().ki());
+      lead = Math.max(lead, band.answerSeconds());
       bands.add(band);
     }
-    GainAdvice gains = new GainAdvice(pace, bands, tracking, settings.spool().leadSeconds());
-    return new GainAdvice(pace, bands, tracking, SpoolLead.find(twin.car(), air, gains.in(settings)));
+    return new GainAdvice(pace, bands, tracking, lead);
   }
 
   /** The settings with these gains, feedback switched on. */
@@ -64,7 +71,6 @@ public record GainAdvice(
       kd[i] = bands.get(i).gains().kd();
     }
     Axis axis = new Axis(rpm);
-    FeedbackSettings old = settings.feedback();
     SpoolSettings spool = settings.spool();
     return settings
         .withFeedback(
@@ -75,7 +81,7 @@ public record GainAdvice(
                 new Curve(axis, kd),
                 trackingSeconds,
                 BandGains.FILTER_SECONDS,
-                old.activeWithinKpa()))
+                ACTIVE_WITHIN_KPA))
         .withSpool(
             new SpoolSettings(
                 spool.enabled(), leadSeconds, spool.timeLimitSeconds(), spool.minRiseKpaPerSecond()));

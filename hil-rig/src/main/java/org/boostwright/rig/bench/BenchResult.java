@@ -107,7 +107,12 @@ public final class BenchResult {
         "  its window ends at duty",
         fit.windowHighDuty(advice.frequencyHz()).value(),
         Units.FRACTION);
-    plain(result, "valve.recommended_ripple_kpa", "  its largest ripple, peak to peak", advice.rippleKpa(), "kPa");
+    plain(
+        result,
+        "valve.recommended_ripple_kpa",
+        "  its largest ripple, peak to peak",
+        advice.rippleKpa(),
+        "kPa");
     if (!ValveAdvice.speedIsKnown(fit)) {
       result.find(
           "line_speed_unknown",

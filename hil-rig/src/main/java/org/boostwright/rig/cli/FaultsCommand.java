@@ -306,7 +306,7 @@ final class FaultsCommand extends Subcommand {
     RowFile.Share share = together();
     CampaignSummary summary = CampaignSummary.of(FaultKinds.all(), share.rows());
     List<ScenarioVerdict> verdicts = verdicts(progress, scenario.get());
-    SafetyCase.write(file, share.campaign(), summary, verdicts);
+    SafetyCase.write(file, Path.of(""), share.campaign(), summary, verdicts);
     ResultBuilder result = FaultsText.result(summary).provenance("campaign", share.campaign());
     return Outcome.printed(result.file("safety_case", file.toString()).build());
   }

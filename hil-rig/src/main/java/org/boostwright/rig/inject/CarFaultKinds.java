@@ -200,7 +200,6 @@ final class CarFaultKinds {
                 at -> at.faults().valve.coilShort = false));
     kinds.add(
         FaultKind.of("e1_driver_on", "low-side driver conducts always", Site.SPOOL)
-            .restWithin(0.100)
             .reports(FaultCode.COIL_FEEDBACK)
             .allows(NO_EFFECT)
             .done(

@@ -150,7 +150,7 @@ final class SensorFaults {
         FaultKind.of("s11_map_hose_off", "pressure hose off the sensor", Site.MAP_INPUT)
             .restWithin(0.100)
             .onlyUnderBoost()
-            .reports(FaultCode.MAP_FALL_UNEXPLAINED)
+            .reports(FaultCode.MAP_FALL_UNEXPLAINED, FaultCode.MAP_FLAT_AT_AMBIENT)
             .allows(FaultCode.MAP_JUMPS, FaultCode.MAP_NOISY)
             .done(
                 (at, amount) -> at.faults().mapHoseOff = true,

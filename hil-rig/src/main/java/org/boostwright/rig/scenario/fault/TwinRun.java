@@ -172,8 +172,11 @@ public final class TwinRun {
     return faults;
   }
 
-  /** Faults of the twin that its true pressure does not justify, as bits. */
+  /** Faults of a sound twin that its true pressure does not justify, as bits. */
   public long falseAlarms() {
+    if (!Double.isNaN(setup.recirculationStuck())) {
+      return 0L;
+    }
     long raised = twin.faults();
     return twin.peakOverKpa() > 0.0 ? raised & ~Overboosts.BITS : raised;
   }

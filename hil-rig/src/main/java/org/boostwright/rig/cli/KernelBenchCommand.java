@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import org.boostwright.rig.kernel.KernelBench;
 import org.boostwright.rig.kernel.KernelBenchReport;
 import org.boostwright.rig.link.CaseOutcome;
@@ -64,7 +65,7 @@ final class KernelBenchCommand extends Subcommand {
     KernelBenchReport report =
         KernelBench.run(
             new KernelBench.Plan(
-                image, scripts, root.resolve("pi-runtime").resolve("target"), folder, seed),
+                image, scripts, root.resolve("pi-runtime"), folder, seed),
             words -> progress.begin(words, 1));
     Result result = result(report, image, (System.nanoTime() - begun) * 1e-9);
     return Outcome.kept(
@@ -103,7 +104,7 @@ final class KernelBenchCommand extends Subcommand {
     long failed = 0;
     for (CaseOutcome outcome : report.outcomes()) {
       failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
-      CaseFindings.add(builder, "kernel", outcome);
+      add(builder, outcome);
     }
     builder.measure("kernel.wall_s", "time of this run", seconds, Units.SECONDS);
     builder.measure(
@@ -150,5 +151,28 @@ final class KernelBenchCommand extends Subcommand {
             ? "All " + report.outcomes().size() + " cases as they must be."
             : failed + " of " + report.outcomes().size() + " cases not as they must be.");
     return builder.build();
+  }
+
+  private static void add(ResultBuilder result, CaseOutcome outcome) {
+    if (!Double.isNaN(outcome.withinMillis())) {
+      result.measure(
+          "kernel." + outcome.id() + "_ms",
+          outcome.text(),
+          outcome.reactionMillis(),
+          Units.MILLISECONDS,
+          Double.NaN,
+          outcome.withinMillis());
+    }
+    String verdict = outcome.verdict().name().toLowerCase(Locale.ROOT);
+    String peak =
+        outcome.peakKpaAbs() > 0.0
+            ? String.format(
+                Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs())
+            : "";
+    result.find(
+        "kernel_" + verdict + "_" + outcome.id(),
+        outcome.verdict() == CaseOutcome.Verdict.PASSED ? Severity.NOTE : Severity.PROBLEM,
+        outcome.text() + ": " + verdict + "; " + outcome.words() + peak,
+        "");
   }
 }

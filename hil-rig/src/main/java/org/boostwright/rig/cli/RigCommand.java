@@ -9,11 +9,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.boostwright.core.AnalogChannel;
-import org.boostwright.core.settings.AnalogSensor;
+import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.rig.link.FaultList;
+import org.boostwright.rig.link.FaultCases;
 import org.boostwright.rig.link.RigPlan;
 import org.boostwright.rig.link.RigReport;
 import org.boostwright.rig.link.RigSession;
@@ -47,8 +46,6 @@ import picocli.CommandLine.Option;
       "CAUTION: for benches. Nothing that moves air on a running engine may hang on this link."
     })
 final class RigCommand extends Subcommand {
-  private static final int DEFAULT_BAUD = 460_800;
-
   @Mixin SettingsOption settings = new SettingsOption();
   @Mixin SetOption set = new SetOption();
   @Mixin OutOption out = new OutOption();
@@ -70,9 +67,9 @@ final class RigCommand extends Subcommand {
   @Option(
       names = "--baud",
       paramLabel = "N",
-      defaultValue = "" + DEFAULT_BAUD,
+      defaultValue = "" + Line.DEFAULT_BAUD,
       description = "Speed of the serial port, the same at both ends. Default: ${DEFAULT-VALUE}.")
-  int baud = DEFAULT_BAUD;
+  int baud = Line.DEFAULT_BAUD;
 
   @Option(
       names = "--for",
@@ -119,9 +116,9 @@ final class RigCommand extends Subcommand {
   Outcome work(Progress progress) throws Exception {
     Range.check("--for", seconds, 0, 24 * 3600);
     Range.check("--baud", baud, 9600, 4_000_000);
-    List<String> cases = cases();
     set.settingsOnly();
     SettingsOption.Loaded loaded = SettingsOption.parse(set.change(settings.find()));
+    List<String> cases = cases(loaded.settings());
     List<double[]> rows = List.of();
     if (trace.isPresent()) {
       try {
@@ -142,9 +139,8 @@ final class RigCommand extends Subcommand {
               baud,
               program(),
               file,
+              loaded.settings(),
               digest,
-              loaded.settings().valve().frequencyHz(),
-              refreshMillis(loaded.settings()),
               seconds,
               cases,
               rows,
@@ -164,11 +160,6 @@ final class RigCommand extends Subcommand {
     }
   }
 
-  private static double refreshMillis(Settings settings) {
-    AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
-    return map == null ? Double.NaN : map.refreshMillis();
-  }
-
   private static Outcome.Extra[] extras(Path folder, Result result) throws IOException {
     List<Outcome.Extra> extras = new ArrayList<>();
     extras.add(new Outcome.Extra("junit", "junit.xml", to -> JunitXml.write(to, result)));
@@ -180,9 +171,9 @@ final class RigCommand extends Subcommand {
     return extras.toArray(Outcome.Extra[]::new);
   }
 
-  private List<String> cases() throws WrongUseException {
+  private List<String> cases(Settings car) throws WrongUseException {
     boolean canKill = where.withDrive;
-    List<String> all = FaultList.ids(canKill);
+    List<String> all = FaultCases.ids(car, canKill);
     if (faults.equals(List.of("none"))) {
       return List.of();
     }
@@ -190,7 +181,7 @@ final class RigCommand extends Subcommand {
       return all;
     }
     if (faults.equals(List.of("short"))) {
-      return FaultList.shortForm(canKill);
+      return FaultCases.shortForm(all);
     }
     for (String id : faults) {
       if (!all.contains(id)) {

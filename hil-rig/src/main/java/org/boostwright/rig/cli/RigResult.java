@@ -3,6 +3,7 @@ package org.boostwright.rig.cli;
 import java.util.Locale;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.CaseOutcome.Verdict;
 import org.boostwright.rig.link.RigPlan;
 import org.boostwright.rig.link.RigReport;
 import org.boostwright.rig.result.ResultBuilder;
@@ -26,10 +27,8 @@ final class RigResult {
       return;
     }
     timing(result, report);
-    long failed = 0;
     for (CaseOutcome outcome : report.outcomes()) {
-      failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
-      CaseFindings.add(result, "rig", outcome);
+      add(result, outcome);
     }
     if (plan.cases().isEmpty()) {
       driving(result, report);
@@ -57,12 +56,28 @@ final class RigResult {
           "");
     }
     result.provenance("sequence and stamps rolled over", report.rolledOver() ? "yes" : "not yet");
-    result.headline(
-        report.outcomes().isEmpty()
-            ? "The controller drove to the end."
-            : failed == 0
-                ? "All " + report.outcomes().size() + " faults met as they must be."
-                : failed + " of " + report.outcomes().size() + " faults not met as they must be.");
+    result.headline(headline(report));
+  }
+
+  private static String headline(RigReport report) {
+    int all = report.outcomes().size();
+    if (all == 0) {
+      return "The controller drove to the end.";
+    }
+    long failed = count(report, Verdict.FAILED);
+    long invalid = count(report, Verdict.INVALID);
+    if (failed + invalid == 0) {
+      return "All " + all + " faults met as they must be.";
+    }
+    return (failed == 0 ? "None" : Long.toString(failed))
+        + " of "
+        + all
+        + " faults not met as they must be"
+        + (invalid == 0 ? "." : "; " + invalid + " invalid, which proves nothing.");
+  }
+
+  private static long count(RigReport report, Verdict verdict) {
+    return report.outcomes().stream().filter(o -> o.verdict() == verdict).count();
   }
 
   private static void timing(ResultBuilder result, RigReport report) {
@@ -94,6 +109,13 @@ final class RigResult {
         "tick to tick while driving, longest",
         report.tickMaxMillis(),
         Units.MILLISECONDS);
+    result.measure(
+        "link.missed_at_rig",
+        "controller frames that never came while driving",
+        report.missedAtRig(),
+        Units.COUNT,
+        NO_LIMIT,
+        0.0);
     result.measure("tick.late", "late ticks while driving", report.lateTicks(), Units.COUNT);
     result.measure(
         "rig.late_max_ms",
@@ -117,13 +139,6 @@ final class RigResult {
   }
 
   private static void driving(ResultBuilder result, RigReport report) {
-    result.measure(
-        "link.missed_at_rig",
-        "controller frames that never came",
-        report.missedAtRig(),
-        Units.COUNT,
-        NO_LIMIT,
-        0.0);
     if (!Double.isNaN(report.missedAtController())) {
       result.measure(
           "link.missed_at_controller",
@@ -159,5 +174,35 @@ final class RigResult {
           NO_LIMIT,
           START_SECONDS);
     }
+  }
+
+  private static void add(ResultBuilder result, CaseOutcome outcome) {
+    boolean judgedByTime = !Double.isNaN(outcome.withinMillis());
+    boolean judged = outcome.verdict() != Verdict.INVALID;
+    double value = judged ? outcome.reactionMillis() : Double.NaN;
+    if (judgedByTime) {
+      result.measure(
+          "rig." + outcome.id() + "_ms",
+          outcome.text(),
+          value,
+          Units.MILLISECONDS,
+          NO_LIMIT,
+          outcome.withinMillis());
+    } else {
+      result.measure("rig." + outcome.id() + "_ms", outcome.text(), value, Units.MILLISECONDS);
+    }
+    String verdict = outcome.verdict().name().toLowerCase(Locale.ROOT);
+    result.find(
+        "rig_" + verdict + "_" + outcome.id(),
+        outcome.verdict() == Verdict.PASSED ? Severity.NOTE : Severity.PROBLEM,
+        String.format(
+            Locale.ROOT,
+            "%s: %s; %s; true pressure at most %.0f kPa; line or rig late by at most %.1f ms",
+            outcome.text(),
+            verdict,
+            outcome.words(),
+            outcome.peakKpaAbs(),
+            outcome.lateMillis()),
+        judged ? "" : "run it again on a quieter machine");
   }
 }

@@ -29,6 +29,7 @@ public final class RigLoop {
   private Consumer<Inputs> spoiler = inputs -> {};
   private boolean more = true;
   private long ticks;
+  private long latestNanos;
 
   /** A rig that has not ticked yet. */
   public RigLoop(ControllerWires wires, CarSide car, WireObserver observer) {
@@ -51,6 +52,7 @@ public final class RigLoop {
     }
     long now = System.nanoTime();
     latenessMicros.recordValue(Math.min(LONGEST_MICROS, Math.max(0L, (now - nextNanos) / 1000L)));
+    latestNanos = Math.max(latestNanos, now - nextNanos);
     wires.poll(now, observer);
     drive(now);
     more = car.advance(TICK);
@@ -124,6 +126,17 @@ public final class RigLoop {
   /** What the controller does. */
   public WireObserver observer() {
     return observer;
+  }
+
+  /** Begins to look for the latest tick anew; the next frame is the first to show a fault. */
+  void arm() {
+    observer.arm(wires.nextSequence());
+    latestNanos = 0L;
+  }
+
+  /** Latest of the rig's own ticks since {@link #arm}, ns. */
+  long latestNanos() {
+    return latestNanos;
   }
 
   /** Lateness of the rig's own ticks, us: how far its measurements can be trusted. */

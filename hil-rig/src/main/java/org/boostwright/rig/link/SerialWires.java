@@ -7,6 +7,9 @@ import org.boostwright.core.link.RigEnd;
 
 /** The wires as frames on a serial line (docs/link.md), with whatever goes wrong on it. */
 public final class SerialWires implements ControllerWires {
+  /** Enough for a block of frames in reverse order. */
+  private static final int OUTGOING_FRAMES = 32;
+
   private final SerialLine line;
   private final RigEnd end;
   private final LineFaults faults;
@@ -18,7 +21,7 @@ public final class SerialWires implements ControllerWires {
    * @param seed seed of what goes wrong
    */
   public SerialWires(String port, int baud, long settingsDigest, long seed) {
-    line = new SerialLine(port, baud);
+    line = new SerialLine(port, baud, OUTGOING_FRAMES);
     long now = System.nanoTime();
     int session = (int) (now ^ ProcessHandle.current().pid() << 20);
     end = new RigEnd(now, session, settingsDigest);
@@ -39,11 +42,16 @@ public final class SerialWires implements ControllerWires {
 
   @Override
   public void poll(long nowNanos, RigEnd.Listener listener) {
-    ChunkQueue incoming = line.incoming();
+    ChunkQueue incoming = line.line().incoming();
     while (!incoming.isEmpty()) {
       end.receive(incoming.bytes(), incoming.length(), incoming.nanos(), listener);
       incoming.remove();
     }
+  }
+
+  @Override
+  public int nextSequence() {
+    return end.nextSequence();
   }
 
   /** What goes wrong on the line. */
@@ -67,7 +75,8 @@ public final class SerialWires implements ControllerWires {
           case OTHER_PROTOCOL ->
               "the other end speaks protocol " + end.peer().protocol() + " of the link";
         };
-    return line.trouble().isEmpty() ? words : words + "; " + line.trouble();
+    String trouble = line.line().trouble();
+    return trouble.isEmpty() ? words : words + "; " + trouble;
   }
 
   @Override

@@ -29,7 +29,7 @@ final class ClassArchive {
         GuestShell.Answer answer =
             rig.shell()
                 .run(
-                    "BOOSTWRIGHT_JAVA=/java /opt/boostwright/bin/boostwright-pi --archive"
+                    "BOOSTWRIGHT_JAVA=/java JAVA_TOOL_OPTIONS=-Xint /opt/boostwright/bin/boostwright-pi --archive"
                         + " /data/car.toml 2>&1; mkdir /data/made;"
                         + " cp /opt/boostwright/boostwright-pi.jsa /data/made; sync",
                     LONGEST_SECONDS);

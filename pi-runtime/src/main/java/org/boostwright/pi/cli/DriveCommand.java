@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boostwright.core.bench.proof.ProofState;
 import org.boostwright.core.link.Line;
+import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LoadResult;
 import org.boostwright.core.settings.file.ProofFile;
@@ -35,6 +36,8 @@ import picocli.CommandLine.Option;
       "  boostwright drive --io link:/dev/ttyUSB0 --settings car.toml"
     })
 final class DriveCommand implements Callable<Integer> {
+  private static final Path MACHINE_WATCHDOG = Path.of("/dev/watchdog");
+
   @Option(
       names = "--io",
       paramLabel = "pi|link:PORT",
@@ -71,7 +74,10 @@ final class DriveCommand implements Callable<Integer> {
   @Option(
       names = "--watchdog",
       paramLabel = "DEVICE",
-      description = "Feed this watchdog device, such as /dev/watchdog, while the tick ticks.")
+      description = {
+        "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless",
+        "the settings say pins.machine_watchdog = false."
+      })
   Optional<Path> watchdogDevice = Optional.empty();
 
   @Option(
@@ -99,7 +105,7 @@ final class DriveCommand implements Callable<Integer> {
     ProofState proof = ProofFile.state(ProofFile.beside(settingsFile), settings);
     ControllerRun run =
         new ControllerRun(
-            settings, permission(proof), where, baud, data, !noRecord, watchdogDevice, null);
+            settings, permission(proof), where, baud, data, !noRecord, watchdog(settings), null);
     run.start();
     if (!quiet && !json) {
       begin(proof, run.keptAmbientKpaAbs());
@@ -111,6 +117,13 @@ final class DriveCommand implements Callable<Integer> {
     RunReport.add(result, run, where);
     run.report(result, json, quiet);
     return end == DriveSession.End.FAILED ? PiExit.INTERNAL : PiExit.PASSED;
+  }
+
+  private Optional<Path> watchdog(Settings settings) {
+    PinSettings pins = settings.pins();
+    return watchdogDevice.isEmpty() && !where.isLink() && pins != null && pins.machineWatchdog()
+        ? Optional.of(MACHINE_WATCHDOG)
+        : watchdogDevice;
   }
 
   /** Over the link there is no engine to protect; on the Pi nothing goes without its proof. */

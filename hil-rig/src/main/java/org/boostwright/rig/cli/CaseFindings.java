@@ -27,7 +27,7 @@ final class CaseFindings {
           Units.MILLISECONDS,
           Double.NaN,
           outcome.withinMillis());
-    } else {
+    } else if (!Double.isNaN(value)) {
       result.measure(group + "." + outcome.id() + "_ms", outcome.text(), value, Units.MILLISECONDS);
     }
     String verdict = outcome.verdict().name().toLowerCase(Locale.ROOT);
@@ -41,12 +41,12 @@ final class CaseFindings {
             + outcome.words()
             + number("; true pressure at most %.0f kPa", outcome.peakKpaAbs())
             + number("; line or rig late by at most %.1f ms", outcome.lateMillis()),
-        outcome.verdict() == CaseOutcome.Verdict.INVALID
+        outcome.verdict() == CaseOutcome.Verdict.INVALID && outcome.lateMillis() > 0.0
             ? "run it again on a quieter machine"
             : "");
   }
 
   private static String number(String words, double value) {
-    return Double.isNaN(value) ? "" : String.format(Locale.ROOT, words, value);
+    return value > 0.0 ? String.format(Locale.ROOT, words, value) : "";
   }
 }

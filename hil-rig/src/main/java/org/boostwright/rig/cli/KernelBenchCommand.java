@@ -64,7 +64,7 @@ final class KernelBenchCommand extends Subcommand {
     KernelBenchReport report =
         KernelBench.run(
             new KernelBench.Plan(
-                image, scripts, root.resolve("pi-runtime").resolve("target"), folder, seed),
+                image, scripts, root.resolve("pi-runtime"), folder, seed),
             words -> progress.begin(words, 1));
     Result result = result(report, image, (System.nanoTime() - begun) * 1e-9);
     return Outcome.kept(

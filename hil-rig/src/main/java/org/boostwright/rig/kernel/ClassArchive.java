@@ -21,7 +21,7 @@ final class ClassArchive {
   static Path of(KernelBench.Plan plan, KernelBench bench) throws IOException {
     Path kept = plan.image().resolve("archive-" + digest(plan) + ".jsa");
     Path folder = Files.createDirectories(plan.folder().resolve("archive"));
-    Path archive = folder.resolve("drive.jsa");
+    Path archive = folder.resolve("boostwright-pi.jsa");
     if (!Files.exists(kept)) {
       GuestDisk disk = bench.disk(folder, archive);
       try (GuestMachine machine = GuestMachine.on(plan.image(), disk.file(), folder)) {
@@ -29,11 +29,11 @@ final class ClassArchive {
         GuestShell.Answer answer =
             rig.shell()
                 .run(
-                    "mkdir /data/made; chown driver /data/made; ARCHIVE=/data/made/drive.jsa"
-                        + " /data/start driver drive --settings car.toml --data recorded --quiet"
-                        + " --for 1 2>&1; ls /data/made; sync",
+                    "BOOSTWRIGHT_JAVA=/java JAVA_TOOL_OPTIONS=-Xint /opt/boostwright/bin/boostwright-pi --archive"
+                        + " /data/car.toml 2>&1; mkdir /data/made;"
+                        + " cp /opt/boostwright/boostwright-pi.jsa /data/made; sync",
                     LONGEST_SECONDS);
-        if (!answer.text().contains("drive.jsa")) {
+        if (answer.exitCode() != 0) {
           throw new IOException("the guest's Java made no archive of the classes: " + answer.text());
         }
         rig.cutPower();
@@ -52,7 +52,8 @@ final class ClassArchive {
   /** Java refuses an archive whose jars have another size or time, so these decide. */
   private static String digest(KernelBench.Plan plan) throws IOException {
     CRC32 crc = new CRC32();
-    for (Path folder : List.of(plan.packaged(), plan.packaged().resolve("lib"))) {
+    Path target = plan.packaged().resolve("target");
+    for (Path folder : List.of(target, target.resolve("lib"))) {
       for (Path jar : KernelBench.matching(folder, "*.jar")) {
         String of = jar.getFileName() + " " + Files.size(jar) + " " + Files.getLastModifiedTime(jar);
         crc.update(of.getBytes(java.nio.charset.StandardCharsets.UTF_8));

@@ -30,13 +30,12 @@ final class DriveCases extends BenchCases {
   private static final double BOOSTED_KPA = 150.0;
   private static final double KEY_ON_SECONDS = 3.5;
   private static final double BOOST_SECONDS = 8.0;
-  private static final double RELEASED_SECONDS = 2.3;
   private static final double LONGEST_WAIT_SECONDS = 4.0;
   private static final double AFTER_SECONDS = 0.1;
   private static final double GATE_MILLIS = 100.0;
   private static final int WATCHDOG_SECONDS = 6;
   private static final String DRIVE =
-      "drive --settings car.toml --data recorded --watchdog /dev/watchdog";
+      "drive --settings car.toml --data recorded";
 
   private final KernelRig rig;
   private final VirtualCar car;
@@ -101,7 +100,7 @@ final class DriveCases extends BenchCases {
     notes.must(rig.lamp(), "ready without an engine");
     crank();
     notes.must(rig.runUntil(() -> !rig.lamp(), LONGEST_WAIT_SECONDS), "never ready");
-    notes.must(rig.outputsOff(), "outputs are not off when ready");
+    notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 when ready");
   }
 
   private void crank() throws IOException {
@@ -135,7 +134,7 @@ final class DriveCases extends BenchCases {
     double held = sum[0] / sum[1];
     car.setThrottlePct(0.0);
     rig.run(0.5);
-    notes.must(rig.outputsOff(), "outputs are not off with the throttle shut");
+    notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 with the throttle shut");
     notes.must(Math.abs(held - 180.0) <= 8.0, "boost was not held at its target of 180 kPa");
     notes.seen.add(String.format(Locale.ROOT, "%.1f kPa held from 4500 to 5500 1/min", held));
     stretches.add(new Stretch("pull", from, rig.nowNanos(), rig.boots(), null));
@@ -183,13 +182,9 @@ final class DriveCases extends BenchCases {
           notes.must(!fault.rests() || rig.outputsOff(), "rest was not kept");
           stretches.add(new Stretch(fault.id(), injected, rig.nowNanos(), rig.boots(), fault));
           fault.clear().run();
-          release();
+          notes.must(
+              rig.runUntil(rig::driving, LONGEST_WAIT_SECONDS), "control did not come back");
         });
-  }
-
-  private void release() throws IOException {
-    car.setThrottlePct(12.0);
-    rig.run(RELEASED_SECONDS);
   }
 
   /** Watches the gate open after whatever stopped the heartbeat at boost. */
@@ -220,7 +215,7 @@ final class DriveCases extends BenchCases {
     car.setThrottlePct(12.0);
     startProgram(notes);
     rig.run(0.5);
-    notes.must(rig.outputsOff(), "outputs are not off");
+    notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 with the throttle nearly shut");
   }
 
   private void stopped(BenchCases.Notes notes) throws IOException {

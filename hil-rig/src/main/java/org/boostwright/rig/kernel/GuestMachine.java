@@ -73,7 +73,7 @@ final class GuestMachine implements AutoCloseable {
             "-serial", "file:console.txt",
             "-semihosting-config", "enable=on,target=native",
             "-kernel", image.resolve("vmlinuz").toString(),
-            "-initrd", image.resolve("root.cpio").toString(),
+            "-initrd", image.resolve("initrd").toString(),
             "-dtb", image.resolve("board.dtb").toString(),
             "-drive", "if=none,id=disk,format=raw,file=" + disk,
             "-device", "virtio-blk-device,drive=disk",

@@ -33,7 +33,7 @@ public final class KernelBench {
    *
    * @param image folder made by {@code hil-rig/kernel-bench/build.sh}
    * @param scripts {@code hil-rig/kernel-bench}
-   * @param packaged {@code pi-runtime/target}: the program's jar, its libraries below {@code lib}
+   * @param packaged {@code pi-runtime}, packaged: its start script, jar and libraries
    * @param folder where disks, pipes and what was said go; emptied first
    * @param seed of the car's noise
    */
@@ -115,16 +115,17 @@ public final class KernelBench {
   }
 
   /**
-   * A disk with the packaged program, its start script, settings and a proof.
+   * A disk with the program as installed on a Pi, settings and a proof.
    *
    * @param archive the program's classes as Java keeps them; may not exist yet
    */
   GuestDisk disk(Path folder, Path archive) throws IOException {
     Path content = folder.resolve("content");
-    Files.createDirectories(content);
     Path opt = content.resolve("opt");
-    GuestDisk.copy(opt, matching(plan.packaged(), "pi-runtime-*.jar"));
-    GuestDisk.copy(opt.resolve("lib"), matching(plan.packaged().resolve("lib"), "*.jar"));
+    Path target = plan.packaged().resolve("target");
+    GuestDisk.copy(opt.resolve("bin"), matching(plan.packaged().resolve("bin"), "boostwright-pi"));
+    GuestDisk.copy(opt.resolve("lib"), matching(target, "pi-runtime-*.jar"));
+    GuestDisk.copy(opt.resolve("lib"), matching(target.resolve("lib"), "*.jar"));
     if (Files.exists(archive)) {
       GuestDisk.copy(opt, List.of(archive));
     }

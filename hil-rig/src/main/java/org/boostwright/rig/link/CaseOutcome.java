@@ -10,7 +10,7 @@ package org.boostwright.rig.link;
  *     there was none or none is laid down
  * @param withinMillis longest time allowed, ms; NaN when none is laid down
  * @param peakKpaAbs highest true manifold pressure from injection to the end, kPa absolute
- * @param lateMillis how late the line or the rig was by itself meanwhile, ms; NaN when not measured
+ * @param lateMillis how late the line or the rig was by itself meanwhile, ms
  * @param words what was seen, or why it is invalid
  */
 public record CaseOutcome(

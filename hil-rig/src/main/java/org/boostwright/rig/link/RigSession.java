@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 
 /** One rig run: connect, drive or replay, inject, measure. Ends with everything closed. */
 public final class RigSession {
-  private static final double CONNECT_SECONDS = 20.0;
+  private static final double CONNECT_SECONDS = 60.0;
   private static final double WARM_SECONDS = 4.0;
   private static final Pattern MISSED =
       Pattern.compile("\"id\": \"link\\.missed\", \"value\": (\\d+)");

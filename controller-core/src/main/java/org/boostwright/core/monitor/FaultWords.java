@@ -43,6 +43,10 @@ public record FaultWords(String meaning, String next) {
           words(
               "Pressure fell although the throttle stayed open.",
               "The hose to the sensor, a charge pipe that came off.");
+      case MAP_FLAT_AT_AMBIENT ->
+          words(
+              "The pressure stays at the air's although engine and throttle say otherwise.",
+              "The hose to the sensor: off, split or pinched.");
       case OVERBOOST ->
           words(
               "Pressure went over the overboost limit.",

@@ -1,9 +1,9 @@
 package org.boostwright.rig.cli;
 
-import java.util.Locale;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.rig.link.CaseOutcome;
 import org.boostwright.rig.link.CaseOutcome.Verdict;
+import org.boostwright.rig.link.RigBench;
 import org.boostwright.rig.link.RigPlan;
 import org.boostwright.rig.link.RigReport;
 import org.boostwright.rig.result.ResultBuilder;
@@ -28,7 +28,7 @@ final class RigResult {
     }
     timing(result, report);
     for (CaseOutcome outcome : report.outcomes()) {
-      add(result, outcome);
+      CaseFindings.add(result, "rig", outcome);
     }
     if (plan.cases().isEmpty()) {
       driving(result, report);
@@ -59,6 +59,33 @@ final class RigResult {
     result.headline(headline(report));
   }
 
+  /** What a run at the bench saw. */
+  static void addBench(ResultBuilder result, RigBench.Report report) {
+    if (!report.connected()) {
+      result.refuse(
+          "no_controller",
+          "No controller: " + report.health() + ".",
+          "start it with: boostwright bench --valve link:PORT");
+      result.headline("No controller answered.");
+      return;
+    }
+    frames(result, report.frames(), report.broken());
+    result.measure(
+        "rig.drive_highest_duty_pct", "highest duty", 100.0 * report.highestDuty(), Units.PERCENT);
+    result.headline("The bench session at the other end is over.");
+  }
+
+  private static void frames(ResultBuilder result, long frames, long broken) {
+    result.measure("rig.frames", "controller frames", frames, Units.COUNT);
+    result.measure(
+        "rig.broken_frames",
+        "frames with an impossible duty, or duty while at rest",
+        broken,
+        Units.COUNT,
+        NO_LIMIT,
+        0.0);
+  }
+
   private static String headline(RigReport report) {
     int all = report.outcomes().size();
     if (all == 0) {
@@ -81,14 +108,7 @@ final class RigResult {
   }
 
   private static void timing(ResultBuilder result, RigReport report) {
-    result.measure("rig.frames", "controller frames", report.frames(), Units.COUNT);
-    result.measure(
-        "rig.broken_frames",
-        "frames with an impossible duty, or duty while at rest",
-        report.brokenFrames(),
-        Units.COUNT,
-        NO_LIMIT,
-        0.0);
+    frames(result, report.frames(), report.brokenFrames());
     result.measure(
         "link.round_trip_p50_ms",
         "round trip, half",
@@ -174,35 +194,5 @@ final class RigResult {
           NO_LIMIT,
           START_SECONDS);
     }
-  }
-
-  private static void add(ResultBuilder result, CaseOutcome outcome) {
-    boolean judgedByTime = !Double.isNaN(outcome.withinMillis());
-    boolean judged = outcome.verdict() != Verdict.INVALID;
-    double value = judged ? outcome.reactionMillis() : Double.NaN;
-    if (judgedByTime) {
-      result.measure(
-          "rig." + outcome.id() + "_ms",
-          outcome.text(),
-          value,
-          Units.MILLISECONDS,
-          NO_LIMIT,
-          outcome.withinMillis());
-    } else {
-      result.measure("rig." + outcome.id() + "_ms", outcome.text(), value, Units.MILLISECONDS);
-    }
-    String verdict = outcome.verdict().name().toLowerCase(Locale.ROOT);
-    result.find(
-        "rig_" + verdict + "_" + outcome.id(),
-        outcome.verdict() == Verdict.PASSED ? Severity.NOTE : Severity.PROBLEM,
-        String.format(
-            Locale.ROOT,
-            "%s: %s; %s; true pressure at most %.0f kPa; line or rig late by at most %.1f ms",
-            outcome.text(),
-            verdict,
-            outcome.words(),
-            outcome.peakKpaAbs(),
-            outcome.lateMillis()),
-        judged ? "" : "run it again on a quieter machine");
   }
 }

@@ -10,6 +10,7 @@ import org.boostwright.core.ladder.Rung;
 import org.boostwright.core.ladder.Standing;
 import org.boostwright.core.link.Line;
 import org.boostwright.core.record.LogFormat;
+import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LadderFile;
 import org.boostwright.core.settings.file.LoadResult;
@@ -43,6 +44,8 @@ import picocli.CommandLine.Option;
       "  boostwright drive --page 192.168.4.1 --page-token-file /var/lib/boostwright/page-token"
     })
 final class DriveCommand implements Callable<Integer> {
+  private static final Path MACHINE_WATCHDOG = Path.of("/dev/watchdog");
+
   @Option(
       names = "--io",
       paramLabel = "pi|link:PORT",
@@ -79,7 +82,10 @@ final class DriveCommand implements Callable<Integer> {
   @Option(
       names = "--watchdog",
       paramLabel = "DEVICE",
-      description = "Feed this watchdog device, such as /dev/watchdog, while the tick ticks.")
+      description = {
+        "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless",
+        "the settings say pins.machine_watchdog = false."
+      })
   Optional<Path> watchdogDevice = Optional.empty();
 
   @Option(
@@ -133,7 +139,7 @@ final class DriveCommand implements Callable<Integer> {
             baud,
             data,
             !noRecord,
-            watchdogDevice,
+            watchdog(settings),
             guest,
             cutTest ? LogFormat.META_CUT_TEST + Rung.CUT_TEST_LIMIT_KPA_ABS : "");
     run.start();
@@ -165,6 +171,13 @@ final class DriveCommand implements Callable<Integer> {
     RunReport.add(result, run, where);
     run.report(result, json, quiet);
     return end == DriveSession.End.FAILED ? PiExit.INTERNAL : PiExit.PASSED;
+  }
+
+  private Optional<Path> watchdog(Settings settings) {
+    PinSettings pins = settings.pins();
+    return watchdogDevice.isEmpty() && !where.isLink() && pins != null && pins.machineWatchdog()
+        ? Optional.of(MACHINE_WATCHDOG)
+        : watchdogDevice;
   }
 
   /**

@@ -95,10 +95,19 @@ public final class LivePage implements AutoCloseable {
             "page-frames",
             () -> {
               standBack();
-              opened.start();
-              frames();
+              if (begin(opened)) {
+                frames();
+              }
             })
         .start();
+  }
+
+  /** False when it was closed before it began. */
+  private synchronized boolean begin(HttpServer opened) {
+    if (!closing) {
+      opened.start();
+    }
+    return !closing;
   }
 
   private static void limit(String property, int value) {
@@ -199,7 +208,7 @@ public final class LivePage implements AutoCloseable {
   }
 
   @Override
-  public void close() {
+  public synchronized void close() {
     closing = true;
     guest.stop();
     stream.close();

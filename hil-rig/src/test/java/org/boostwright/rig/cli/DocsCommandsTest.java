@@ -78,7 +78,8 @@ class DocsCommandsTest {
   }
 
   private static boolean isPlaceholder(String[] words) {
-    return String.join(" ", words).matches(".*(\\bLOG\\b|\\bRUN\\b|\\bPART\\b|\\bP\\b|\\.\\.\\.).*");
+    return String.join(" ", words)
+        .matches(".*(\\bLOG\\b|\\bRUN\\b|\\bPART\\b|\\bP\\b|\\.\\.\\.).*");
   }
 
   @Test

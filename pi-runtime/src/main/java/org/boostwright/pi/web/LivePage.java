@@ -70,8 +70,7 @@ public final class LivePage implements AutoCloseable {
     start(address, token, MOST_PER_SECOND);
   }
 
-  void start(PageAddress address, @Nullable PageToken token, int mostPerSecond)
-      throws IOException {
+  void start(PageAddress address, @Nullable PageToken token, int mostPerSecond) throws IOException {
     // Read once by the server's class; whoever sets them on the command line keeps them.
     limit("jdk.httpserver.maxConnections", CONNECTIONS);
     limit("sun.net.httpserver.maxIdleConnections", CONNECTIONS / 2);

@@ -19,7 +19,8 @@ import picocli.CommandLine;
 class PiCommandsPageTest {
   private static final Path DOCS = Path.of(System.getProperty("boostwright.root"), "docs");
   private static final Pattern LINE =
-      Pattern.compile("(?m)^(?:ExecStart=\\S*/|sudo \\S*/|\\./)?boostwright(?:-pi)? (drive [^\\n#]+)");
+      Pattern.compile(
+          "(?m)^(?:ExecStart=\\S*/|sudo \\S*/|\\./)?boostwright(?:-pi)? (drive [^\\n#]+)");
 
   private static final String HEAD =
       """

@@ -28,8 +28,7 @@ public final class RigUnderTest implements AutoCloseable {
 
   /** Opens the port and starts ticking with the key on and the engine standing. */
   public RigUnderTest(String port, int baud, Settings settings) {
-    long digest =
-        Long.parseUnsignedLong(SettingsDigest.of(settings).substring(0, 16), 16);
+    long digest = Long.parseUnsignedLong(SettingsDigest.of(settings).substring(0, 16), 16);
     wires = SerialWires.open(port, baud, digest, 1L);
     car =
         new VirtualCar(

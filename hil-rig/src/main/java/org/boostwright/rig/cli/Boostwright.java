@@ -19,8 +19,10 @@ import picocli.CommandLine.Model.CommandSpec;
     },
     footer = {
       "",
-      "Exit codes: 0 passed, 1 a verdict failed, 2 wrong use or unreadable input, 3 internal error.",
-      "'boostwright COMMAND --help' shows the options of a command."
+      "Exit codes: 0 passed, 1 a verdict failed, 2 wrong use or unreadable input, 3 internal"
+          + " error.",
+      "'boostwright COMMAND --help' shows the options of a command; 'drive', the controller's own",
+      "program, is started the same way. NO_COLOR in the environment keeps colours away."
     })
 public final class Boostwright implements Callable<Integer> {
   private final Terminal terminal;
@@ -36,6 +38,11 @@ public final class Boostwright implements Callable<Integer> {
 
   /** Runs a command line and returns its exit code. */
   static int run(Terminal terminal, String... args) {
+    return commandLine(terminal).execute(args);
+  }
+
+  /** Every command, as the command line, the completion and the page of commands know them. */
+  static CommandLine commandLine(Terminal terminal) {
     Complaints complaints = new Complaints(terminal);
     CommandLine commandLine = new CommandLine(new Boostwright(terminal));
     for (Subcommand command : commands(terminal)) {
@@ -57,8 +64,7 @@ public final class Boostwright implements Callable<Integer> {
             CommandLine.Help.defaultColorScheme(terminal.coloursOut() ? Ansi.ON : Ansi.OFF))
         .setParameterExceptionHandler(complaints::wrongOptions)
         .setExecutionExceptionHandler(complaints::failure);
-    commandLine.setCaseInsensitiveEnumValuesAllowed(true);
-    return commandLine.execute(args);
+    return commandLine.setCaseInsensitiveEnumValuesAllowed(true);
   }
 
   private static List<Subcommand> commands(Terminal terminal) {
@@ -78,7 +84,8 @@ public final class Boostwright implements Callable<Integer> {
         new WiringCommand(terminal),
         new RigCommand(terminal),
         new KernelBenchCommand(terminal),
-        new ReportCommand(terminal));
+        new ReportCommand(terminal),
+        new CompletionCommand(terminal));
   }
 
   @Override

@@ -30,7 +30,7 @@ import picocli.CommandLine.Parameters;
       "Work out from settled boost in recorded drives how base duty should change, cell by cell, and",
       "leave a new settings file behind with every comment kept. Give the settings the logs were",
       "driven with and the logs of one session: three pulls at least.",
-      "A cell rises by at most 5 % duty in one session, only where two pulls agree, and never so far",
+      "A cell rises by at most 5 %% duty in one session, only where two pulls agree, and never so far",
       "that boost is predicted more than 5 kPa over target."
     },
     footer = {

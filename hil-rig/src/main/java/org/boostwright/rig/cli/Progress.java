@@ -8,8 +8,8 @@ import me.tongfei.progressbar.ProgressBarStyle;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How far a command has come, on standard error only: a moving bar on a terminal, one plain line
- * for each step elsewhere, nothing with {@code --quiet}.
+ * How far a command has come, on standard error only: a moving bar with the time left on a
+ * terminal, one plain line for each step elsewhere, nothing with {@code --quiet}.
  */
 final class Progress implements AutoCloseable {
   private final Terminal terminal;

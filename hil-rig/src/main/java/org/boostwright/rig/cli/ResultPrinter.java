@@ -25,7 +25,12 @@ final class ResultPrinter {
   void line(Result result) {
     String word = result.verdict().word();
     String painted = result.verdict() == Verdict.PASSED ? terminal.good(word) : terminal.bad(word);
-    out.println(terminal.bold(result.command()) + " " + painted + ": " + SafeText.visible(result.headline()));
+    out.println(
+        terminal.bold(result.command())
+            + " "
+            + painted
+            + ": "
+            + SafeText.visible(result.headline()));
     out.flush();
   }
 
@@ -55,7 +60,10 @@ final class ResultPrinter {
     if (!result.files().isEmpty()) {
       out.println();
       int width = result.files().keySet().stream().mapToInt(String::length).max().orElse(0);
-      result.files().forEach((kind, path) -> out.println(padded(kind, width) + "  " + SafeText.visible(path)));
+      result
+          .files()
+          .forEach(
+              (kind, path) -> out.println(padded(kind, width) + "  " + SafeText.visible(path)));
     }
     out.flush();
   }

@@ -52,8 +52,7 @@ final class TimeLineHtml {
     html.raw("</tbody></table></figure>\n");
   }
 
-  private void row(
-      Html html, TimeLine line, TimeLine.Row row, List<String> kinds, double longest) {
+  private void row(Html html, TimeLine line, TimeLine.Row row, List<String> kinds, double longest) {
     html.raw("<tr><th scope=\"row\">").text(row.label()).raw("</th><td class=\"track\">");
     html.raw("<svg width=\"100%\" height=\"22\" aria-hidden=\"true\">");
     html.raw("<line class=\"rail\" x1=\"0\" x2=\"100%\" y1=\"50%\" y2=\"50%\"/>");

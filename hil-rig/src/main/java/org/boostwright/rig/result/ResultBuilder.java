@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Collects a {@link Result}.
  *
- * <p>The verdict follows from what was collected: failed when a measurement, a row of
- * a time-line or a {@link Severity#PROBLEM} says so, passed otherwise; {@link #refuse} overrides both.
+ * <p>The verdict follows from what was collected: failed when a measurement, a row of a time-line
+ * or a {@link Severity#PROBLEM} says so, passed otherwise; {@link #refuse} overrides both.
  */
 public final class ResultBuilder {
   private final String command;

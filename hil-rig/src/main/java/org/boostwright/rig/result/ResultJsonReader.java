@@ -122,8 +122,7 @@ final class ResultJsonReader {
             row ->
                 new TimeLine.Row(
                     text(row, "label"),
-                    each(
-                        row, "marks", m -> new TimeLine.Mark(text(m, "label"), number(m, "at"))),
+                    each(row, "marks", m -> new TimeLine.Mark(text(m, "label"), number(m, "at"))),
                     number(row, "limit"))));
   }
 

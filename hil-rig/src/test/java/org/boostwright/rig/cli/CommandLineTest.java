@@ -116,7 +116,8 @@ class CommandLineTest {
     Path big = HostileLogs.megabyte(folder.resolve("big.csv"));
     assertThat(run("replay", big.toString())).isEqualTo(2);
     assertThat(err.toString()).contains("cell longer than 1000 characters");
-    Path refused = Files.writeString(folder.resolve("refused.csv"), HostileLogs.ESCAPES + ",2\n3,4\n");
+    Path refused =
+        Files.writeString(folder.resolve("refused.csv"), HostileLogs.ESCAPES + ",2\n3,4\n");
     assertThat(run("replay", refused.toString())).isEqualTo(2);
     for (String text : List.of(out.toString(), err.toString())) {
       assertThat(text).doesNotContainPattern("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\u202e\u2066]");

@@ -29,7 +29,11 @@ public final class LongLogBenchmark {
     long begin = System.nanoTime();
     Boostwright.run(
         new Terminal(new PrintWriter(System.out), new PrintWriter(System.err), false, false),
-        "replay", log.toString(), "--out", run.toString(), "--quiet");
+        "replay",
+        log.toString(),
+        "--out",
+        run.toString(),
+        "--quiet");
     System.out.printf(
         "replay, report included: %.2f s for %.1f MB%n",
         (System.nanoTime() - begin) * 1e-9, Files.size(log) * 1e-6);

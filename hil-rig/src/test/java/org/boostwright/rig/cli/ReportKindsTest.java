@@ -37,14 +37,13 @@ class ReportKindsTest {
   private static final long DOTS = 100;
 
   private static final String COLOURED =
-      "const c = arguments[0], d = c.getContext('2d').getImageData(0, 0, c.width, c.height).data;"
-          + "const n = {};"
-          + "for (let i = 0; i < d.length; i += 4) if (d[i + 3] === 255) {"
-          + "  const k = d[i] + ',' + d[i + 1] + ',' + d[i + 2]; n[k] = (n[k] || 0) + 1; }"
-          + "const want = arguments[1].map(name => {"
-          + "  const hex = getComputedStyle(document.documentElement).getPropertyValue(name).trim();"
-          + "  return [1, 3, 5].map(i => parseInt(hex.slice(i, i + 2), 16)).join(','); });"
-          + "return want.map(k => n[k] || 0);";
+      "const c = arguments[0], d = c.getContext('2d').getImageData(0, 0, c.width,"
+          + " c.height).data;const n = {};for (let i = 0; i < d.length; i += 4) if (d[i + 3] ==="
+          + " 255) {  const k = d[i] + ',' + d[i + 1] + ',' + d[i + 2]; n[k] = (n[k] || 0) + 1;"
+          + " }const want = arguments[1].map(name => {  const hex ="
+          + " getComputedStyle(document.documentElement).getPropertyValue(name).trim();  return [1,"
+          + " 3, 5].map(i => parseInt(hex.slice(i, i + 2), 16)).join(','); });return want.map(k =>"
+          + " n[k] || 0);";
 
   @TempDir static Path folder;
   private static Browser browser;
@@ -80,8 +79,7 @@ class ReportKindsTest {
     StringWriter err = new StringWriter();
     int exit =
         Boostwright.run(
-            new Terminal(
-                new PrintWriter(new StringWriter()), new PrintWriter(err), false, false),
+            new Terminal(new PrintWriter(new StringWriter()), new PrintWriter(err), false, false),
             line.toArray(String[]::new));
     assertThat(exit).as(err.toString()).isLessThan(2);
     browser.get(run.resolve(RunFolder.REPORT).toUri().toString());

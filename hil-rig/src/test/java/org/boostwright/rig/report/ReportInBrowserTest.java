@@ -45,16 +45,13 @@ class ReportInBrowserTest {
   @Test
   void plotsAreDrawnAndTheConsoleStaysSilent() throws Exception {
     open(SampleResults.pull(UnitSettings.KPA_ABSOLUTE));
-    assertThat(browser.find("#plot-pull").getDomAttribute("data-drawn"))
-        .isEqualTo("2");
+    assertThat(browser.find("#plot-pull").getDomAttribute("data-drawn")).isEqualTo("2");
     Object blueDots =
         browser.script(
-            "const c = document.querySelector('#plot-pull canvas');"
-                + "const d = c.getContext('2d').getImageData(0, 0, c.width, c.height).data;"
-                + "let n = 0;"
-                + "for (let i = 0; i < d.length; i += 4)"
-                + "  if (d[i] === 0 && d[i + 1] === 114 && d[i + 2] === 178 && d[i + 3] === 255) n++;"
-                + "return n;");
+            "const c = document.querySelector('#plot-pull canvas');const d ="
+                + " c.getContext('2d').getImageData(0, 0, c.width, c.height).data;let n = 0;for"
+                + " (let i = 0; i < d.length; i += 4)  if (d[i] === 0 && d[i + 1] === 114 && d[i +"
+                + " 2] === 178 && d[i + 3] === 255) n++;return n;");
     // The pressure line alone is some 900 dots wide at two dots of thickness.
     assertThat((Long) blueDots).isGreaterThan(500L);
     assertConsoleIsSilent();
@@ -66,18 +63,13 @@ class ReportInBrowserTest {
     WebElement plot = browser.find("#plot-pull .panels");
     plot.sendKeys(Keys.ARROW_RIGHT);
     // Index 1200 of the sample: 6.0 s, where the duty is 41 + 4 sin(6) = 39.88.
-    assertThat(browser.find("#plot-pull .at").getText())
-        .isEqualTo("time 6.00 s, controlling");
-    assertThat(
-            browser.find("#plot-pull button[data-panel='1'] output")
-                .getText())
+    assertThat(browser.find("#plot-pull .at").getText()).isEqualTo("time 6.00 s, controlling");
+    assertThat(browser.find("#plot-pull button[data-panel='1'] output").getText())
         .isEqualTo("39.9");
     plot.sendKeys("+");
-    assertThat(browser.find("#plot-pull .window").getText())
-        .isEqualTo("Shown: 3.00 to 9.00 s");
+    assertThat(browser.find("#plot-pull .window").getText()).isEqualTo("Shown: 3.00 to 9.00 s");
     plot.sendKeys("0");
-    assertThat(browser.find("#plot-pull .window").getText())
-        .isEqualTo("Shown: 0 to 12.0 s");
+    assertThat(browser.find("#plot-pull .window").getText()).isEqualTo("Shown: 0 to 12.0 s");
     assertConsoleIsSilent();
   }
 

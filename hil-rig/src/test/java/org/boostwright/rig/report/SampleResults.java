@@ -120,7 +120,10 @@ final class SampleResults {
 
   /** Everything that could break out of the page, in every text field. */
   static Result hostile() {
-    String bad = "</script><script>document.title='owned'</script>\"'><img src=x onerror=1>&\u2028\u202Egnp.exe\u2066\u0007\u001B[31m\uD800" + "W".repeat(1_000_000);
+    String bad =
+        "</script><script>document.title='owned'</script>\"'><img src=x"
+            + " onerror=1>&\u2028\u202Egnp.exe\u2066\u0007\u001B[31m\uD800"
+            + "W".repeat(1_000_000);
     return new ResultBuilder(bad)
         .headline(bad)
         .settingsDigest(bad)

@@ -76,7 +76,9 @@ class StyleContrastTest {
         }
         String own = rule.declarations().get("background");
         List<String> grounds =
-            own == null || own.equals("none") ? List.of("var(--paper)", "var(--card)") : List.of(own);
+            own == null || own.equals("none")
+                ? List.of("var(--paper)", "var(--card)")
+                : List.of(own);
         for (String ground : grounds) {
           String what = entry.getKey() + " " + rule.selector() + " on " + ground;
           check(what, colour(theme, text), colour(theme, ground), TEXT);
@@ -153,7 +155,9 @@ class StyleContrastTest {
         });
   }
 
-  /** The published example values of the contrast ratio: black on white 21, #777777 on white 4.48. */
+  /**
+   * The published example values of the contrast ratio: black on white 21, #777777 on white 4.48.
+   */
   @Test
   void contrastIsComputedAsPublished() {
     Colour white = Colour.of("#ffffff");

@@ -33,8 +33,7 @@ final class StyleSheet {
       String head = rest.substring(at, open).strip();
       int close = closing(rest, open);
       if (head.startsWith("@media")) {
-        String name =
-            head.contains("dark") ? "dark" : head.contains("print") ? "print" : "other";
+        String name = head.contains("dark") ? "dark" : head.contains("print") ? "print" : "other";
         Map<String, String> theme = new LinkedHashMap<>(themes.getOrDefault(name, light));
         read(rest.substring(open + 1, close), theme);
         if (!name.equals("other")) {

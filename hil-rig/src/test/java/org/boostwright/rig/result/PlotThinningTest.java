@@ -45,8 +45,7 @@ class PlotThinningTest {
     for (int k = 0; k < spikes.length; k++) {
       int at = java.util.Arrays.binarySearch(thin.x(), spikes[k] * 0.005);
       assertThat(at).as("spike %d", k).isNotNegative();
-      assertThat(thin.lines().get(k % 2).y()[at])
-          .isEqualTo((k % 2 == 0 ? a : b)[spikes[k]]);
+      assertThat(thin.lines().get(k % 2).y()[at]).isEqualTo((k % 2 == 0 ? a : b)[spikes[k]]);
     }
   }
 

@@ -58,8 +58,7 @@ class ResultJsonTest {
                 "to rest",
                 Units.MILLISECONDS,
                 List.of(
-                    new TimeLine.Row(
-                        "wire open", List.of(new TimeLine.Mark("at rest", 18.5)), 40),
+                    new TimeLine.Row("wire open", List.of(new TimeLine.Mark("at rest", 18.5)), 40),
                     new TimeLine.Row(
                         "hose off", List.of(new TimeLine.Mark("at rest", 7)), Double.NaN))))
         .file("log", "runs/pull-1/log.csv")

@@ -34,7 +34,8 @@ import picocli.CommandLine.Option;
     },
     footer = {
       "",
-      "CAUTION: too much boost breaks engines. Prove valve, wiring and overboost limit on the bench",
+      "CAUTION: too much boost breaks engines. Prove valve, wiring and overboost limit on the"
+          + " bench",
       "first; fit the spring-only switch where the driver can reach it.",
       "",
       "Examples:",

@@ -36,13 +36,18 @@ public final class PiMain implements Runnable {
 
   /** Runs a command line and returns its exit code. */
   static int run(String... args) {
+    return commandLine().execute(args);
+  }
+
+  /** Every command of this program. */
+  static CommandLine commandLine() {
     CommandLine commandLine = new CommandLine(new PiMain());
     commandLine.addSubcommand(new DriveCommand());
     commandLine.addSubcommand(new BenchCommand());
     commandLine.setUsageHelpWidth(100);
     commandLine.setParameterExceptionHandler(PiMain::wrongUse);
     commandLine.setExecutionExceptionHandler(PiMain::failure);
-    return commandLine.execute(args);
+    return commandLine;
   }
 
   private static int wrongUse(ParameterException e, String[] args) {

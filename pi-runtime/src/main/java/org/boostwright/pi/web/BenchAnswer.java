@@ -51,7 +51,8 @@ record BenchAnswer(double value, @Nullable String complaint) {
               ? new BenchAnswer(1.0, null)
               : text.equals("no") ? new BenchAnswer(0.0, null) : refused("yes or no");
       case HEARD -> heard(text);
-      case OHMS -> text.equals("open") ? new BenchAnswer(Double.POSITIVE_INFINITY, null) : number(text);
+      case OHMS ->
+          text.equals("open") ? new BenchAnswer(Double.POSITIVE_INFINITY, null) : number(text);
       case NUMBER -> number(text);
       case GAUGE -> {
         GaugeEntry entry = GaugeEntry.parse(text, usual);

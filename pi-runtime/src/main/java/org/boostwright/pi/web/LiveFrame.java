@@ -148,9 +148,7 @@ final class LiveFrame {
     double demand =
         pedal && sensor != null ? sensor.calibration().at(row[PEDAL_VOLTS]) : row[THROTTLE];
     if (!Double.isFinite(row[RPM]) || !Double.isFinite(demand)) {
-      return "The tables are not read: engine speed or "
-          + name(settings.demand())
-          + " is unknown.";
+      return "The tables are not read: engine speed or " + name(settings.demand()) + " is unknown.";
     }
     return String.format(
         Locale.ROOT,

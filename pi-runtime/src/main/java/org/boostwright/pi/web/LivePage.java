@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
@@ -31,7 +30,6 @@ public final class LivePage implements AutoCloseable {
   private static final int CONNECTIONS = 32;
   private static final int MOST_PER_SECOND = 100;
   private static final int NICENESS = 10;
-  private static final long START_SECONDS = 5L;
 
   private final PageFacts facts;
   private final LatestTick latest;
@@ -45,7 +43,6 @@ public final class LivePage implements AutoCloseable {
   private @Nullable HttpServer server;
   private @Nullable ExecutorService workers;
   private volatile boolean closing;
-  private @Nullable IOException trouble;
 
   /**
    * @param facts what does not change
@@ -64,7 +61,7 @@ public final class LivePage implements AutoCloseable {
   }
 
   /**
-   * Serves from now on.
+   * Serves from now on. Returns at once: whoever starts it has a controller to look after.
    *
    * @param token null where nothing but looking is allowed
    * @throws IOException when the address cannot be had
@@ -73,8 +70,7 @@ public final class LivePage implements AutoCloseable {
     start(address, token, MOST_PER_SECOND);
   }
 
-  void start(PageAddress address, @Nullable PageToken token, int mostPerSecond)
-      throws IOException {
+  void start(PageAddress address, @Nullable PageToken token, int mostPerSecond) throws IOException {
     // Read once by the server's class; whoever sets them on the command line keeps them.
     limit("jdk.httpserver.maxConnections", CONNECTIONS);
     limit("sun.net.httpserver.maxIdleConnections", CONNECTIONS / 2);
@@ -83,36 +79,34 @@ public final class LivePage implements AutoCloseable {
     limit("sun.net.httpserver.maxRspTime", 600);
     limit("sun.net.httpserver.maxReqHeaders", 40);
     limit("sun.net.httpserver.maxReqHeaderSize", 8_192);
-    CountDownLatch started = new CountDownLatch(1);
-    // Threads take over the place of the thread that makes them.
+    HttpServer opened;
+    try {
+      opened =
+          HttpServer.create(new InetSocketAddress(address.address(), address.port()), CONNECTIONS);
+    } catch (IOException e) {
+      throw new IOException(
+          "no page at " + address.host() + ":" + address.port() + ": " + e.getMessage(), e);
+    }
+    prepare(opened, address, token, mostPerSecond);
+    server = opened;
+    // Threads take over the place of the thread that makes them; nobody waits for this one.
     thread(
             "page-frames",
             () -> {
               standBack();
-              try {
-                open(address, token, mostPerSecond);
-              } catch (IOException e) {
-                trouble = e;
-              }
-              started.countDown();
-              if (trouble == null) {
+              if (begin(opened)) {
                 frames();
               }
             })
         .start();
-    try {
-      if (!started.await(START_SECONDS, TimeUnit.SECONDS)) {
-        throw new IOException("the page's server does not start");
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
+  }
+
+  /** False when it was closed before it began. */
+  private synchronized boolean begin(HttpServer opened) {
+    if (!closing) {
+      opened.start();
     }
-    IOException failed = trouble;
-    if (failed != null) {
-      throw new IOException(
-          "no page at " + address.host() + ":" + address.port() + ": " + failed.getMessage(),
-          failed);
-    }
+    return !closing;
   }
 
   private static void limit(String property, int value) {
@@ -121,10 +115,8 @@ public final class LivePage implements AutoCloseable {
     }
   }
 
-  private void open(PageAddress address, @Nullable PageToken token, int mostPerSecond)
-      throws IOException {
-    HttpServer opened =
-        HttpServer.create(new InetSocketAddress(address.address(), address.port()), CONNECTIONS);
+  private void prepare(
+      HttpServer opened, PageAddress address, @Nullable PageToken token, int mostPerSecond) {
     AtomicInteger number = new AtomicInteger();
     ThreadPoolExecutor pool =
         new ThreadPoolExecutor(
@@ -147,8 +139,6 @@ public final class LivePage implements AutoCloseable {
             new PageFiles(),
             new RecordingShelf(facts.recordings()),
             new PageState(facts, frame, history, bench, guest, latest)));
-    opened.start();
-    server = opened;
     workers = pool;
   }
 
@@ -217,7 +207,7 @@ public final class LivePage implements AutoCloseable {
   }
 
   @Override
-  public void close() {
+  public synchronized void close() {
     closing = true;
     guest.stop();
     stream.close();

@@ -81,8 +81,7 @@ final class PageGuard {
   /** Whether whoever asks has given the token. */
   boolean unlocked(HttpExchange exchange, long nowNanos) {
     List<String> cookies = exchange.getRequestHeaders().get("Cookie");
-    return cookies != null
-        && keys.good(String.join(";", cookies), nowNanos);
+    return cookies != null && keys.good(String.join(";", cookies), nowNanos);
   }
 
   /** Headers of every answer (OWASP Secure Headers Project's list, as far as it applies). */

@@ -70,8 +70,7 @@ public final class PageToken {
     }
     try {
       Files.createFile(
-          file,
-          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+          file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
       Files.writeString(file, secret + "\n", StandardOpenOption.WRITE);
     } catch (FileAlreadyExistsException e) {
       // Somebody made it meanwhile; it is checked like any other.

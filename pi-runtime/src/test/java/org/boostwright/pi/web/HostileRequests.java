@@ -166,8 +166,7 @@ public final class HostileRequests {
 
   /** Whether a request names a transfer coding the page does not know. */
   static boolean unknownCoding(byte[] request) {
-    String text =
-        new String(request, StandardCharsets.ISO_8859_1).toLowerCase(Locale.ROOT);
+    String text = new String(request, StandardCharsets.ISO_8859_1).toLowerCase(Locale.ROOT);
     return text.contains("transfer-encoding:");
   }
 

@@ -42,7 +42,14 @@ import org.openqa.selenium.logging.LogType;
 class LivePageInBrowserTest {
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
-  private static final Duration PATIENCE = Duration.ofSeconds(20);
+  private static final Duration PATIENCE = Duration.ofSeconds(60);
+
+  /** Notes when the state appears, by the page itself: asking takes longer than appearing. */
+  private static final String WATCH =
+      "window.seen = 0; const state = document.getElementById('state');"
+          + "new MutationObserver(() => { if (!seen && state.textContent === 'held at spring')"
+          + " seen = Date.now(); }).observe(state, {childList: true, characterData: true,"
+          + " subtree: true});";
 
   @TempDir Path folder;
   private Settings settings;
@@ -159,6 +166,9 @@ class LivePageInBrowserTest {
   private void until(Supplier<Boolean> so, String what) {
     long end = System.nanoTime() + PATIENCE.toNanos();
     while (!so.get()) {
+      assumeTrue(
+          browser == null || !text("ended-words").contains("no sample for 100 ms"),
+          "this machine held the cable up for 100 ms, which ends a bench: too busy for this test");
       assertThat(System.nanoTime() - end)
           .as(() -> what + " did not come; the page says " + page() + "; drive said:\n" + said())
           .isNegative();
@@ -179,9 +189,7 @@ class LivePageInBrowserTest {
   private void startEngine() {
     // Ambient pressure is known once the engine has been seen standing.
     until(() -> text("why").contains("the engine to run"), "waiting for the engine");
-    rig.wish(car -> car.holdRpm(200.0, 800.0));
-    until(() -> rpm() >= 850.0, "idle speed");
-    rig.wish(car -> car.holdRpm(900.0));
+    rig.rampTo(900.0);
     untilState("ready");
   }
 
@@ -198,13 +206,9 @@ class LivePageInBrowserTest {
   @Test
   void valuesFollowAFaultAppearsWithinASecondAndTheNextProgramIsFoundAgain() throws Exception {
     startEngine();
-    rig.wish(car -> car.holdRpm(900.0, 2_000.0)); // no engine jumps
+    rig.rampTo(4_000.0);
     until(() -> rpm() >= 3_900.0, "4000 rpm");
-    rig.wish(
-        car -> {
-          car.holdRpm(4_000.0);
-          car.setThrottlePct(100.0);
-        });
+    rig.wish(car -> car.setThrottlePct(100.0));
     untilState("controlling");
     until(() -> shown("map") > 165.0, "boost");
     // The page is at most a tenth of a second behind a pressure that stands by now.
@@ -215,23 +219,25 @@ class LivePageInBrowserTest {
     assertThat(text("tables")).contains("rpm").contains("throttle");
     assertThat(text("bench-closed")).contains("token");
 
+    browser.executeScript(WATCH);
+    long begunMillis = System.currentTimeMillis();
     rig.wish(car -> car.faults().wire(AnalogChannel.MAP).wire = WireFaults.Wire.OPEN);
-    long begun = System.nanoTime();
-    until(() -> text("state").equals("held at spring"), "held at spring");
-    double seconds = (System.nanoTime() - begun) * 1e-9;
+    untilState("held at spring");
+    double seconds = ((Number) browser.executeScript("return seen;")).longValue() - begunMillis;
+    seconds *= 1e-3;
     assertThat(seconds).as("fault on the page after").isLessThan(1.0);
     System.out.printf("fault on the page after %.2f s%n", seconds);
     assertThat(text("active")).contains("pressure signal is");
     until(() -> !text("count").equals("0"), "history");
 
     drive.destroy();
-    drive.waitFor(5, TimeUnit.SECONDS);
+    assertThat(drive.waitFor(30, TimeUnit.SECONDS)).isTrue();
     untilState("no data");
     assertThat(text("why")).contains("Do not trust");
     Files.delete(folder.resolve("drive.txt"));
     rig.wish(car -> car.faults().clear());
     startDrive();
-    begun = System.nanoTime();
+    long begun = System.nanoTime();
     until(() -> !text("state").equals("no data"), "data again");
     System.out.printf("data again after %.2f s%n", (System.nanoTime() - begun) * 1e-9);
     assertThat(consoleErrors()).isEmpty();
@@ -259,11 +265,13 @@ class LivePageInBrowserTest {
     assertThat(begin.isEnabled()).as("before the box is ticked").isFalse();
     browser.findElement(By.id("safe")).click();
     until(begin::isEnabled, "begin");
+    untilSound();
     begin.click();
     until(() -> text("bench-question").contains("Shut the air off"), "first question");
+    assertThat(rig.driven()).as("coil driven before the air is off").isFalse();
     press("Done");
-    untilState("bench");
     until(() -> text("bench-question").contains("How many double clicks"), "clicks");
+    assertThat(rig.driven()).as("clicked").isTrue();
     assertThat(rig.dutyFraction()).as("coil off while a question is open").isZero();
     browser.findElement(By.id("answer")).sendKeys("5");
     press("Give");
@@ -273,14 +281,18 @@ class LivePageInBrowserTest {
     chooseSteps("click");
     browser.findElement(By.id("safe")).click();
     until(begin::isEnabled, "begin again");
+    untilSound();
     begin.click();
-    untilState("bench");
-    rig.wish(car -> car.holdRpm(900.0));
-    until(() -> !text("state").equals("bench"), "the bench ends");
+    rig.rampTo(900.0);
     until(() -> text("ended-words").contains("Stopped"), "and says so");
     until(() -> text("bench-closed").contains("Only with the engine stopped"), "closed");
     assertThat(browser.findElement(By.id("bench-open")).isDisplayed()).isFalse();
     assertThat(consoleErrors()).allMatch(line -> line.contains("401"));
+  }
+
+  /** A busy machine delays the cable, which is a fault of its own. */
+  private void untilSound() {
+    until(() -> text("active").equals("None."), "no fault");
   }
 
   private void unlock(String token) {
@@ -300,6 +312,8 @@ class LivePageInBrowserTest {
   }
 
   private void press(String label) {
-    browser.findElement(By.xpath("//div[@id='bench-answer']//button[text()='" + label + "']")).click();
+    browser
+        .findElement(By.xpath("//div[@id='bench-answer']//button[text()='" + label + "']"))
+        .click();
   }
 }

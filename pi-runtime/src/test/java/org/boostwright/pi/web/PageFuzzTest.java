@@ -9,9 +9,9 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.boostwright.core.state.SafetyState;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Hostile requests, once as limited as on the car and once with the limit of the rate lifted, so

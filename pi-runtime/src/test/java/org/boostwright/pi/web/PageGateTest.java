@@ -89,10 +89,10 @@ class PageGateTest {
     assertThat(status(get("/api/recording/drive-000001.csv"))).isEqualTo(401);
     assertThat(page.guest.busy()).isFalse();
     String key = page.unlock();
-    assertThat(status(page.ask("POST", "/api/bench", begin, key))).as("no own header").isEqualTo(403);
-    assertThat(
-            status(
-                page.ask("POST", "/api/bench", begin, key, "X-Boostwright: 1")))
+    assertThat(status(page.ask("POST", "/api/bench", begin, key)))
+        .as("no own header")
+        .isEqualTo(403);
+    assertThat(status(page.ask("POST", "/api/bench", begin, key, "X-Boostwright: 1")))
         .as("no origin")
         .isEqualTo(403);
     assertThat(page.guest.busy()).isFalse();

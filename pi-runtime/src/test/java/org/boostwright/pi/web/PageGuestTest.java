@@ -141,7 +141,9 @@ class PageGuestTest {
         .isEmpty();
     JsonText json = new JsonText();
     desk.write(json);
-    assertThat(json.toString()).contains("Nothing stands against this valve").contains("Usable duty");
+    assertThat(json.toString())
+        .contains("Nothing stands against this valve")
+        .contains("Usable duty");
     tick();
     assertThat(outputs.coilSupplyClosed).isFalse();
   }
@@ -173,9 +175,7 @@ class PageGuestTest {
   void sessionForcedIntoTheTickOfARunningEngineMovesNothing() {
     engineRpm = 2500.0;
     ticks(700);
-    guest.begin(
-        new TickedBench(
-            BenchPlan.standard().withSteps(Set.of(BenchStep.CLICK)), settings));
+    guest.begin(new TickedBench(BenchPlan.standard().withSteps(Set.of(BenchStep.CLICK)), settings));
     for (int i = 0; i < 2_000; i++) {
       tick();
       assertThat(outputs.coilSupplyClosed || outputs.pwmEnabled).isFalse();

@@ -1,10 +1,10 @@
 package org.boostwright.pi.web;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.state.Permission;

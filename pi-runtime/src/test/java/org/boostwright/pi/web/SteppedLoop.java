@@ -37,8 +37,7 @@ final class SteppedLoop implements CarIo, Clock, AutoCloseable {
 
   SteppedLoop(Settings settings, PageGuest guest) {
     loop =
-        new TickLoop(
-            new Controller(settings, Permission.FULL), this, new RowQueue(8), this, guest);
+        new TickLoop(new Controller(settings, Permission.FULL), this, new RowQueue(8), this, guest);
     thread = new Thread(loop::run, "stepped tick");
     thread.start();
   }

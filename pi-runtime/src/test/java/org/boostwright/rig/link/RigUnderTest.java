@@ -10,20 +10,25 @@ import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.VirtualCar;
 
 /** The rig at a serial port in real time on a thread of its own, told what to do by a test. */
+@SuppressWarnings("NonAtomicVolatileUpdate") // a test may miss a tick
 public final class RigUnderTest implements AutoCloseable {
+  private static final double CRANK_RPM = 200.0;
+  private static final double RPM_PER_SECOND = 800.0;
+
   private final VirtualCar car;
   private final ConcurrentLinkedQueue<Runnable> wishes = new ConcurrentLinkedQueue<>();
   private final SerialWires wires;
   private final WireObserver observer = new WireObserver();
   private final Thread thread;
+  private double rampEndRpm = Double.NaN;
   private volatile boolean stopping;
+  private volatile boolean driven;
   private volatile double mapKpaAbs;
   private volatile double dutyFraction;
 
   /** Opens the port and starts ticking with the key on and the engine standing. */
   public RigUnderTest(String port, int baud, Settings settings) {
-    long digest =
-        Long.parseUnsignedLong(SettingsDigest.of(settings).substring(0, 16), 16);
+    long digest = Long.parseUnsignedLong(SettingsDigest.of(settings).substring(0, 16), 16);
     wires = SerialWires.open(port, baud, digest, 1L);
     car =
         new VirtualCar(
@@ -42,9 +47,11 @@ public final class RigUnderTest implements AutoCloseable {
                 for (Runnable wish = wishes.poll(); wish != null; wish = wishes.poll()) {
                   wish.run();
                 }
+                endRamp();
                 loop.tick();
                 mapKpaAbs = car.mapKpaAbs();
                 dutyFraction = observer.last().dutyFraction;
+                driven |= dutyFraction > 0.0;
               }
             },
             "rig");
@@ -65,6 +72,30 @@ public final class RigUnderTest implements AutoCloseable {
   /** Done on the rig's own thread before its next tick. */
   public void wish(Consumer<VirtualCar> wish) {
     wishes.add(() -> wish.accept(car));
+  }
+
+  /** Engine speed to there at a pace a signal can have; held from then on. */
+  public void rampTo(double rpm) {
+    wishes.add(
+        () -> {
+          double from = Math.max(CRANK_RPM, car.engineRpm());
+          rampEndRpm = rpm;
+          car.holdRpm(from, Math.signum(rpm - from) * RPM_PER_SECOND);
+        });
+  }
+
+  private void endRamp() {
+    if (Math.abs(car.engineRpm() - rampEndRpm) <= RPM_PER_SECOND * 0.005) {
+      car.holdRpm(rampEndRpm);
+      rampEndRpm = Double.NaN;
+    }
+  }
+
+  /** Whether the coil was ever driven since this was asked last. */
+  public boolean driven() {
+    boolean was = driven;
+    driven = false;
+    return was;
   }
 
   /** True manifold pressure now, kPa absolute. */

@@ -1,6 +1,7 @@
 package org.boostwright.rig.scenario.campaign;
 
 import java.io.IOException;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -62,7 +63,7 @@ public final class RowFile {
 
   /** Appends rows as they come. */
   static final class Appender implements AutoCloseable {
-    private final java.io.Writer to;
+    private final Writer to;
 
     Appender(Path folder, String campaign, Map<Long, CaseRow> known) throws IOException {
       Path file = folder.resolve(UNFINISHED);

@@ -1,5 +1,6 @@
 package org.boostwright.rig.scenario.fault;
 
+import java.util.Locale;
 import org.boostwright.core.Controller;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.monitor.FaultCode;
@@ -118,7 +119,7 @@ public final class RunFacts {
 
   private void breaks(String what, double seconds) {
     if (broken.isEmpty()) {
-      broken = String.format(java.util.Locale.ROOT, "%s at %.3f s", what, seconds);
+      broken = String.format(Locale.ROOT, "%s at %.3f s", what, seconds);
     }
   }
 

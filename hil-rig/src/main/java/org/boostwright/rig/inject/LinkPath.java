@@ -43,7 +43,7 @@ final class LinkPath {
         controller.frame().wire(),
         controller.frame().wireLength(),
         now,
-        (frame, at, roundTrip) -> {});
+        (frame, arrivedNanos, tickNanos, roundTripNanos) -> {});
     rig.write(now, inputs);
     line.send(rig.frame().wire(), rig.frame().wireLength(), now);
     controller.read(now, delivered);
@@ -59,7 +59,7 @@ final class LinkPath {
           controller.frame().wire(),
           controller.frame().wireLength(),
           nowNanos,
-          (frame, at, roundTrip) -> {});
+          (frame, arrivedNanos, tickNanos, roundTripNanos) -> {});
     }
   }
 

@@ -29,7 +29,7 @@ public final class CarRun {
   private final Permission permission;
   private final Inputs inputs = new Inputs();
   private final Outputs outputs = new Outputs();
-  private final RunLog log = new RunLog();
+  private final RunLog log;
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
   private Controller controller;
   private Consumer<Inputs> disturbance = unchanged -> {};
@@ -47,6 +47,7 @@ public final class CarRun {
     this.settings = settings;
     this.permission = permission;
     controller = new Controller(settings, permission);
+    log = new RunLog(permission);
   }
 
   /** One tick. */

@@ -204,8 +204,7 @@ final class FaultsCommand extends Subcommand {
     CampaignPlan plan = plan();
     if (search) {
       progress.beginLong("search", runs);
-      WorstSearch.Outcome worst =
-          WorstSearch.run(plan, threadCount(), progress::at);
+      WorstSearch.Outcome worst = WorstSearch.run(plan, threadCount(), progress::at);
       table = FaultsText.worst(worst);
       return Outcome.kept(FaultsText.result(worst, plan), out.folder);
     }
@@ -223,8 +222,7 @@ final class FaultsCommand extends Subcommand {
     return judged(plan.kinds(), rows, words(plan), folder);
   }
 
-  private Outcome judged(
-      List<FaultKind> kinds, List<CaseRow> rows, String campaign, Path folder) {
+  private Outcome judged(List<FaultKind> kinds, List<CaseRow> rows, String campaign, Path folder) {
     CampaignSummary summary = CampaignSummary.of(kinds, rows);
     table = FaultsText.kinds(summary);
     ResultBuilder result = FaultsText.result(summary).seed(seed).provenance("campaign", campaign);
@@ -293,10 +291,7 @@ final class FaultsCommand extends Subcommand {
     return Outcome.kept(
         result,
         out.folder,
-        new Outcome.Extra(
-            "junit",
-            "junit.xml",
-            file -> JunitXml.write(file, result)));
+        new Outcome.Extra("junit", "junit.xml", file -> JunitXml.write(file, result)));
   }
 
   private Outcome writeSafetyCase(Progress progress, Path file) throws Exception {

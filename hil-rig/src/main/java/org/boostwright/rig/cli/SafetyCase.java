@@ -106,8 +106,7 @@ final class SafetyCase {
     line("| highest true pressure over the limit in them | %.1f kPa |", summary.peakOverKpa());
     line(
         "| the same drives without the fault that raised something unjustified | %d of %,d |",
-        summary.falseAlarms(),
-        summary.runs() + summary.apart() + summary.invalid());
+        summary.falseAlarms(), summary.runs() + summary.apart() + summary.invalid());
     line("| runs that only an engine cut could stop, reported apart | %,d |", summary.apart());
     line("| runs whose fault never took effect; they say nothing | %d |", summary.invalid());
     line("| scenario files | %d, with %d runs, %d passed |", scenarios, verdicts.size(), passed);

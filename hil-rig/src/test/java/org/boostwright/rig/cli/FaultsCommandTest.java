@@ -64,7 +64,14 @@ class FaultsCommandTest {
       run(with(common, "--shard", i + "/2", "--threads", "1", "--out", sub("part" + i)));
     }
     assertThat(
-            run("faults", "--merge", sub("part2"), "--merge", sub("part1"), "--json", "--out",
+            run(
+                "faults",
+                "--merge",
+                sub("part2"),
+                "--merge",
+                sub("part1"),
+                "--json",
+                "--out",
                 sub("merged")))
         .isZero();
     assertThat(json().get("measurements")).isEqualTo(whole.get("measurements"));
@@ -87,8 +94,7 @@ class FaultsCommandTest {
     Path good = ROOT.resolve("hil-rig/scenarios/s9_map_stale.toml");
     assertThat(run("faults", "--scenario", good.toString(), "--json", "--out", sub("good")))
         .isZero();
-    assertThat(
-            measurement(json(), "faults.scenario.s9_map_stale").get("value").asDouble())
+    assertThat(measurement(json(), "faults.scenario.s9_map_stale").get("value").asDouble())
         .isZero();
     Path bad =
         Files.writeString(
@@ -120,12 +126,17 @@ class FaultsCommandTest {
   void theSafetyCaseHasEveryRowAndNamesItsTests() throws Exception {
     assertThat(run("faults", "--runs", "8", "--out", sub("few"))).isZero();
     Path scenarios = Files.createDirectories(folder.resolve("scenarios"));
-    Files.copy(
-        ROOT.resolve("hil-rig/scenarios/s9_map_stale.toml"), scenarios.resolve("s9.toml"));
+    Files.copy(ROOT.resolve("hil-rig/scenarios/s9_map_stale.toml"), scenarios.resolve("s9.toml"));
     Path page = folder.resolve("case.md");
     assertThat(
-            run("faults", "--merge", sub("few"), "--scenario", scenarios.toString(),
-                "--safety-case", page.toString()))
+            run(
+                "faults",
+                "--merge",
+                sub("few"),
+                "--scenario",
+                scenarios.toString(),
+                "--safety-case",
+                page.toString()))
         .isZero();
     String text = Files.readString(page);
     for (String row : List.of("S1", "S14", "P7", "E3", "B1", "L1", "T2", "C1", "W1", "D2")) {

@@ -47,8 +47,7 @@ public final class WorstSearch {
   /** Spends about {@code plan.runs()} runs. */
   public static Outcome run(CampaignPlan plan, int threads, LongConsumer progress)
       throws InterruptedException {
-    List<FaultKind> kinds =
-        plan.kinds().stream().filter(FaultKind::controllable).toList();
+    List<FaultKind> kinds = plan.kinds().stream().filter(FaultKind::controllable).toList();
     if (kinds.isEmpty()) {
       throw new IllegalArgumentException(
           "nothing to search: only an engine cut could stop these faults");
@@ -79,11 +78,7 @@ public final class WorstSearch {
   }
 
   private static List<Found> all(
-      CampaignPlan plan,
-      List<List<FaultKind>> tasks,
-      int runs,
-      int threads,
-      LongConsumer count)
+      CampaignPlan plan, List<List<FaultKind>> tasks, int runs, int threads, LongConsumer count)
       throws InterruptedException {
     ExecutorService pool = Executors.newFixedThreadPool(threads);
     try {

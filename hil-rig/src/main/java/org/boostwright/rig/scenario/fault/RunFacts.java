@@ -22,7 +22,6 @@ public final class RunFacts {
   /** A tick less than the core's own second, which ends between two ticks. */
   private static final double RECOVERY_SECONDS = 0.99;
 
-
   private static final double RECOVERY_PER_SECOND = 1.0;
   private static final double TICK_SECONDS = Controller.TICK_NANOS * 1e-9;
 

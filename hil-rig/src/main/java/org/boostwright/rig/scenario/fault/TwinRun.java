@@ -140,8 +140,7 @@ public final class TwinRun {
   /** True when pressure went beyond what an unsafe run is allowed. */
   public boolean overPressure() {
     boolean heartbeat =
-        faults.stream()
-            .anyMatch(f -> f.injection().kind().stoppable() == Stoppable.BY_HEARTBEAT);
+        faults.stream().anyMatch(f -> f.injection().kind().stoppable() == Stoppable.BY_HEARTBEAT);
     double kpa = heartbeat ? HEARTBEAT_OVER_KPA : OVER_KPA;
     double seconds = heartbeat ? HEARTBEAT_OVER_SECONDS : OVER_SECONDS;
     return !(facts.peakOverKpa() <= kpa && facts.longestAboveSeconds() <= seconds);
@@ -153,8 +152,7 @@ public final class TwinRun {
    */
   public boolean dutyAfterReaction() {
     boolean drifts =
-        faults.size() > 1
-            && faults.stream().anyMatch(f -> f.injection().kind().row().equals("S5"));
+        faults.size() > 1 && faults.stream().anyMatch(f -> f.injection().kind().row().equals("S5"));
     return !drifts && faults.stream().anyMatch(FaultFacts::dutyAfterReaction);
   }
 

@@ -88,10 +88,7 @@ final class Keys {
       throw refuse(
           key,
           String.format(
-              Locale.ROOT,
-              "is missing; write a number from %s to %s",
-              plain(low),
-              plain(high)));
+              Locale.ROOT, "is missing; write a number from %s to %s", plain(low), plain(high)));
     }
     return number(key, Double.NaN, low, high);
   }

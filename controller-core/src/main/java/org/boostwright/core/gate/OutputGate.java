@@ -27,12 +27,12 @@ public final class OutputGate {
     if (!(engineRpm >= 0.0)) {
       return 0.0;
     }
-    double ceiling = dutyCeiling.at(engineRpm);
-    double lower = ceiling < permittedDuty ? ceiling : permittedDuty;
+    // The minimum of anything and NaN is NaN, which the guard below turns into 0.
+    double lower = Math.min(dutyCeiling.at(engineRpm), permittedDuty);
     if (!(lower > 0.0)) {
       return 0.0;
     }
-    return lower < 1.0 ? lower : 1.0;
+    return Math.min(lower, 1.0);
   }
 
   /**
@@ -51,7 +51,7 @@ public final class OutputGate {
       return false;
     }
     double ceiling = state == SafetyState.BENCH ? 1.0 : ceiling(engineRpm);
-    double duty = wantedDuty < ceiling ? wantedDuty : ceiling;
+    double duty = Math.min(wantedDuty, ceiling);
     if (state == SafetyState.READY || !(duty > 0.0)) {
       duty = 0.0;
     }

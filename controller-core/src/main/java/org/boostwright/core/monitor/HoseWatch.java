@@ -5,8 +5,8 @@ package org.boostwright.core.monitor;
  * sensor, or no boost is made at all.
  *
  * <p>Flat = within 2.5 kPa, which the sensor's noise fills to a third and a working engine leaves
- * soon. Two ways lead there. A reading that fell from boost within 50 ms and lies flat for 150 ms:
- * a throttle takes longer, or goes past ambient. And one that lies flat for a second at half the
+ * soon. Two ways lead there. A reading that fell from boost within 50 ms and lies flat for 65 ms: a
+ * throttle takes longer, or goes past ambient. And one that lies flat for a second at half the
  * redline or more and 60 % throttle or more, where any turbo makes boost. It sees what the fall
  * itself does not show: a hose that comes off with little boost, or just after the throttle moved.
  */
@@ -14,7 +14,7 @@ final class HoseWatch {
   static final double FLAT_KPA = 2.5;
   static final double BOOST_KPA = 8.0;
   static final long FELL_NANOS = 50_000_000L;
-  static final long FELL_FLAT_NANOS = 150_000_000L;
+  static final long FELL_FLAT_NANOS = 65_000_000L;
   static final long NO_BOOST_NANOS = 1_000_000_000L;
   static final double FELL_THROTTLE_PCT = 45.0;
   static final double NO_BOOST_THROTTLE_PCT = 60.0;

@@ -15,6 +15,12 @@ public final class Signals {
   /** Throttle this far from its own slow average is moving, percent. */
   static final double THROTTLE_MOVING_PCT = 4.0;
 
+  /**
+   * Throttle this far below its own slow average closes, percent. At high engine speed and little
+   * throttle 4 % less takes 13 kPa away within 40 ms; sensor noise is below a tenth of this.
+   */
+  static final double THROTTLE_CLOSING_PCT = 1.5;
+
   /** Fastest plausible change of engine speed, 1/min per s. */
   static final double MAX_RPM_PER_SECOND = 25_000.0;
 
@@ -107,7 +113,7 @@ public final class Signals {
         throttleMovedNanos = nowNanos;
         throttleEverMoved = true;
       }
-      if (ahead < -THROTTLE_MOVING_PCT) {
+      if (ahead < -THROTTLE_CLOSING_PCT) {
         throttleClosedNanos = nowNanos;
         throttleEverClosed = true;
       }

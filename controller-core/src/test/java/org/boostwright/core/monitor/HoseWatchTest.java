@@ -27,9 +27,9 @@ class HoseWatchTest {
   }
 
   @Test
-  void aFallFromBoostThatLiesFlatIsFoundAfter150Ms() {
+  void aFallFromBoostThatLiesFlatIsFoundAfter65Ms() {
     hold(112.0, 50.0, 3_000.0, 500);
-    assertThat(hold(AMBIENT, 50.0, 3_000.0, 500)).isEqualTo(150);
+    assertThat(hold(AMBIENT, 50.0, 3_000.0, 500)).isEqualTo(65);
   }
 
   @Test
@@ -45,7 +45,7 @@ class HoseWatchTest {
     assertThat(hold(AMBIENT, 50.0, 3_000.0, 900)).isEqualTo(-1);
     hold(112.0, 50.0, 3_000.0, 500);
     hold(106.0, 50.0, 3_000.0, 45);
-    assertThat(hold(AMBIENT, 50.0, 3_000.0, 900)).isEqualTo(150);
+    assertThat(hold(AMBIENT, 50.0, 3_000.0, 900)).isEqualTo(65);
   }
 
   @Test

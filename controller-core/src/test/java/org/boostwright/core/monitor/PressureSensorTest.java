@@ -314,6 +314,27 @@ class PressureSensorTest {
     }
   }
 
+  private static long faultsAfterAFallWithTheThrottleAt(double pct) {
+    ControllerBench bench = boosted();
+    bench.run(2.0);
+    bench.throttlePct = pct;
+    bench.run(0.010);
+    for (int i = 1; i <= 20; i++) {
+      bench.mapKpaAbs = 140.0 + 30.0 * Math.exp(-i * 0.005 / 0.020);
+      bench.tick();
+    }
+    return bench.outputs.activeFaults;
+  }
+
+  @Test
+  @Tag("S11")
+  void aThrottleThatClosesByAFewPercentExplainsAFall() {
+    assertThat(faultsAfterAFallWithTheThrottleAt(96.0)).isZero();
+    assertThat(faultsAfterAFallWithTheThrottleAt(98.2)).isZero();
+    assertThat(faultsAfterAFallWithTheThrottleAt(98.8))
+        .isEqualTo(FaultCode.MAP_FALL_UNEXPLAINED.bit());
+  }
+
   @Test
   @Tag("S11")
   void anOpeningThrottleExplainsNoFall() {

@@ -153,7 +153,9 @@ class FaultSetStateTest {
         for (double wanted : new double[] {0.0, 0.5, 1.0, 7.0, -1.0, Double.NaN}) {
           GATE.apply(machine.state(), wanted, 4_000.0, out);
           boolean nothing = out.dutyFraction == 0.0 && !out.pwmEnabled && !out.coilSupplyClosed;
-          assertThat(nothing || !machine.state().isRest()).as("%s %s", from.getKey(), told).isTrue();
+          assertThat(nothing || !machine.state().isRest())
+              .as("%s %s", from.getKey(), told)
+              .isTrue();
           assertThat(out.dutyFraction).isBetween(0.0, 1.0);
         }
         if (told.worst.compareTo(Reaction.REST) >= 0) {
@@ -166,8 +168,7 @@ class FaultSetStateTest {
         }
       }
       assertThat(restsReached)
-          .containsExactlyInAnyOrder(
-              SafetyState.HELD_AT_SPRING, SafetyState.LOCKED_UNTIL_RESTART);
+          .containsExactlyInAnyOrder(SafetyState.HELD_AT_SPRING, SafetyState.LOCKED_UNTIL_RESTART);
     }
   }
 }

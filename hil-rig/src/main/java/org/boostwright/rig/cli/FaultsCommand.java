@@ -1,6 +1,7 @@
 package org.boostwright.rig.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +13,7 @@ import org.boostwright.core.settings.file.Words;
 import org.boostwright.rig.inject.FaultKind;
 import org.boostwright.rig.inject.FaultKinds;
 import org.boostwright.rig.plant.PlantParams;
+import org.boostwright.rig.report.JunitXml;
 import org.boostwright.rig.result.ProgramVersion;
 import org.boostwright.rig.result.Result;
 import org.boostwright.rig.result.ResultBuilder;
@@ -202,8 +204,7 @@ final class FaultsCommand extends Subcommand {
     CampaignPlan plan = plan();
     if (search) {
       progress.beginLong("search", runs);
-      WorstSearch.Outcome worst =
-          WorstSearch.run(plan, threadCount(), progress::at);
+      WorstSearch.Outcome worst = WorstSearch.run(plan, threadCount(), progress::at);
       table = FaultsText.worst(worst);
       return Outcome.kept(FaultsText.result(worst, plan), out.folder);
     }
@@ -221,8 +222,7 @@ final class FaultsCommand extends Subcommand {
     return judged(plan.kinds(), rows, words(plan), folder);
   }
 
-  private Outcome judged(
-      List<FaultKind> kinds, List<CaseRow> rows, String campaign, Path folder) {
+  private Outcome judged(List<FaultKind> kinds, List<CaseRow> rows, String campaign, Path folder) {
     CampaignSummary summary = CampaignSummary.of(kinds, rows);
     table = FaultsText.kinds(summary);
     ResultBuilder result = FaultsText.result(summary).seed(seed).provenance("campaign", campaign);
@@ -266,7 +266,7 @@ final class FaultsCommand extends Subcommand {
     RowFile.Share share = together();
     Path folder =
         out.folder.isPresent() ? out.folder.get() : RunFolder.next(Path.of("runs"), "faults");
-    java.nio.file.Files.createDirectories(folder);
+    Files.createDirectories(folder);
     RowFile.finish(folder, share.campaign(), share.rows());
     seed = FaultsText.seedOf(share.campaign());
     return judged(FaultKinds.all(), share.rows(), share.campaign(), folder);
@@ -291,10 +291,7 @@ final class FaultsCommand extends Subcommand {
     return Outcome.kept(
         result,
         out.folder,
-        new Outcome.Extra(
-            "junit",
-            "junit.xml",
-            file -> org.boostwright.rig.report.JunitXml.write(file, result)));
+        new Outcome.Extra("junit", "junit.xml", file -> JunitXml.write(file, result)));
   }
 
   private Outcome writeSafetyCase(Progress progress, Path file) throws Exception {

@@ -3,6 +3,7 @@ package org.boostwright.rig.cli;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -201,7 +202,7 @@ final class FaultsText {
     ResultBuilder result = new ResultBuilder("faults");
     Map<String, List<ScenarioVerdict>> byId = new LinkedHashMap<>();
     for (ScenarioVerdict verdict : verdicts) {
-      byId.computeIfAbsent(verdict.scenario().id(), id -> new java.util.ArrayList<>()).add(verdict);
+      byId.computeIfAbsent(verdict.scenario().id(), id -> new ArrayList<>()).add(verdict);
     }
     byId.forEach((id, runs) -> scenario(result, id, runs));
     long failed =

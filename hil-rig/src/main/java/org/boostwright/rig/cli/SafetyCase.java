@@ -106,8 +106,7 @@ final class SafetyCase {
     line("| highest true pressure over the limit in them | %.1f kPa |", summary.peakOverKpa());
     line(
         "| the same drives without the fault that raised something unjustified | %d of %,d |",
-        summary.falseAlarms(),
-        summary.runs() + summary.apart() + summary.invalid());
+        summary.falseAlarms(), summary.runs() + summary.apart() + summary.invalid());
     line("| runs that only an engine cut could stop, reported apart | %,d |", summary.apart());
     line("| runs whose fault never took effect; they say nothing | %d |", summary.invalid());
     line("| scenario files | %d, with %d runs, %d passed |", scenarios, verdicts.size(), passed);
@@ -140,29 +139,31 @@ final class SafetyCase {
 
   private static String measured(List<KindSummary> kinds, List<ScenarioVerdict> mine) {
     List<String> words = new ArrayList<>();
-    double slowest =
-        mine.stream()
-            .filter(v -> v.variation().isEmpty())
-            .mapToDouble(ScenarioVerdict::reactionSeconds)
-            .filter(s -> !Double.isNaN(s))
-            .max()
-            .orElse(Double.NaN);
-    double allowed =
-        mine.stream()
-            .mapToDouble(v -> v.scenario().expect().restWithinSeconds())
-            .filter(s -> !Double.isNaN(s))
-            .max()
-            .orElse(Double.NaN);
-    if (!Double.isNaN(slowest) && !Double.isNaN(allowed)) {
+    ScenarioVerdict tightest = null;
+    for (ScenarioVerdict v : mine) {
+      boolean timed = v.variation().isEmpty() && allowed(v) > 0.0;
+      if (timed && (tightest == null || share(v) > share(tightest))) {
+        tightest = v;
+      }
+    }
+    if (tightest != null) {
       words.add(
           String.format(
-              Locale.ROOT, "coil off after %.0f ms, %.0f allowed", slowest * 1e3, allowed * 1e3));
+              Locale.ROOT,
+              "coil off after %.0f ms, %.0f allowed",
+              tightest.reactionSeconds() * 1e3,
+              allowed(tightest) * 1e3));
     }
     int boost = kinds.stream().mapToInt(KindSummary::underBoost).sum();
     if (boost > 0) {
       int reported = kinds.stream().mapToInt(KindSummary::reported).sum();
       int runs = kinds.stream().mapToInt(KindSummary::runs).sum();
-      double peak = kinds.stream().mapToDouble(KindSummary::peakOverKpa).max().orElse(Double.NaN);
+      double peak =
+          kinds.stream()
+              .mapToDouble(KindSummary::peakOverKpa)
+              .filter(Double::isFinite)
+              .max()
+              .orElse(Double.NaN);
       words.add(
           String.format(
               Locale.ROOT,
@@ -173,6 +174,14 @@ final class SafetyCase {
               peak));
     }
     return words.isEmpty() ? "see the tests" : String.join("; ", words);
+  }
+
+  private static double allowed(ScenarioVerdict verdict) {
+    return verdict.scenario().expect().restWithinSeconds();
+  }
+
+  private static double share(ScenarioVerdict verdict) {
+    return verdict.reactionSeconds() / allowed(verdict);
   }
 
   private String shownBy(String id, List<ScenarioVerdict> mine) {

@@ -60,8 +60,9 @@ final class SafetyCaseText {
       the valve plumbed so that rest is spring pressure, no single fault of the list, and no \
       ordered pair of them on the virtual car, lets true manifold pressure exceed the overboost \
       limit by more than 12 kPa or for longer than 250 ms, or leaves the coil fed after its \
-      reaction time, except those that nothing acting through the coil can stop.** (T2, a hung \
-      program: 25 kPa, 500 ms.) The exceptions are named, with their peaks.
+      reaction time, except those that nothing acting through the coil can stop, and a pressure \
+      sensor that loses gain unseen.** (T2, a hung program: 25 kPa, 500 ms.) The exceptions are \
+      named, with their peaks.
 
       **Everything here was measured on the virtual car. It proves the program, not your car.** \
       [safety.md](safety.md) says what remains with you.
@@ -83,7 +84,9 @@ final class SafetyCaseText {
       Seen at key on when the reading is no ambient pressure (60 to 106 kPa), or differs by more \
       than 4 kPa from a barometer where one is fitted. Bounded by the trim cap (10 % of duty) and \
       the duty ceiling over engine speed: set the ceiling from pulls, it is the only bound that \
-      needs no sensor.
+      needs no sensor. **Not closed:** the search made it unsafe with a gain 14 % low, in a car at \
+      the edge of its tolerances held at full throttle, where the ceiling leaves room for the \
+      spool: 8.8 kPa over the limit, 1.8 s above it.
       * **Sources declared coarser than their noise, or slow (S4).** A frozen reading cannot be \
       told from a steady one. `check` says which sensors that holds for.
       * **Throttle plate stuck open without a pedal sensor (S12).** The controller sees a driver \

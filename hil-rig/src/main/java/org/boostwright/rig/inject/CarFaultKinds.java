@@ -36,8 +36,7 @@ final class CarFaultKinds {
             .reports(FaultCode.ENGINE_SPEED_LOST)
             .allows(FaultCode.ENGINE_SPEED_JUMPS)
             .done(
-                (at, amount) -> at.faults().tach.lost = true,
-                at -> at.faults().tach.lost = false));
+                (at, amount) -> at.faults().tach.lost = true, at -> at.faults().tach.lost = false));
     kinds.add(
         FaultKind.of("s13_tach_factor", "engine-speed signal doubled or halved", Site.PULSES)
             .amount("factor on the pulses", "1", 0.5, 2.0, 2.0)
@@ -56,8 +55,7 @@ final class CarFaultKinds {
         FaultKind.of("s14_climb", "climb or descent without key-off", Site.CAR)
             .amount("altitude afterwards", "m", 200.0, 3000.0, 2000.0)
             .allows(FaultCode.AMBIENT_IN_DOUBT, FaultCode.OVERBOOST, FaultCode.OVERBOOST_REPEATED)
-            .done(
-                (at, amount) -> at.climbTo(amount), FaultyRun::stayHere));
+            .done((at, amount) -> at.climbTo(amount), FaultyRun::stayHere));
   }
 
   private void uncontrollable(String id, String words, FaultKind.On on, FaultKind.Off off) {
@@ -165,7 +163,9 @@ final class CarFaultKinds {
             .amount("frequency", "Hz", 15.0, 60.0, 60.0)
             .allows(FaultCode.COIL_FEEDBACK, FaultCode.OVERBOOST, FaultCode.OVERBOOST_REPEATED)
             .allows(WEAK)
-            .done((at, amount) -> at.car().setPwmHz(amount), at -> at.car().setPwmHz(at.car().params().pwmHz())));
+            .done(
+                (at, amount) -> at.car().setPwmHz(amount),
+                at -> at.car().setPwmHz(at.car().params().pwmHz())));
   }
 
   private void turboSide() {

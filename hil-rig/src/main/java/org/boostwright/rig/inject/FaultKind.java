@@ -1,6 +1,7 @@
 package org.boostwright.rig.inject;
 
 import java.util.EnumSet;
+import java.util.Locale;
 import java.util.Set;
 import org.boostwright.core.monitor.FaultCode;
 
@@ -134,7 +135,7 @@ public record FaultKind(
     }
 
     FaultKind done(On on, Off off) {
-      String row = id.substring(0, id.indexOf('_')).toUpperCase(java.util.Locale.ROOT);
+      String row = id.substring(0, id.indexOf('_')).toUpperCase(Locale.ROOT);
       return new FaultKind(
           id,
           row,

@@ -10,7 +10,8 @@ import org.boostwright.rig.link.LineFaults;
  * The serial link between car and controller in stepped time: the same frames, checksums, sequence
  * numbers and ages as on a wire, and the same faults as on one.
  *
- * <p>The line itself takes no time, so that a sound link changes nothing but what a frame can carry.
+ * <p>The line itself takes no time, so that a sound link changes nothing but what a frame can
+ * carry.
  */
 final class LinkPath {
   private static final double PWM_HZ = 30.0;

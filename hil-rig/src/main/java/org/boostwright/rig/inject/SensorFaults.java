@@ -37,16 +37,12 @@ final class SensorFaults {
             .restWithin(WIRE_SECONDS)
             .reports(code)
             .allows(FaultCode.MAP_JUMPS, FaultCode.MAP_FALL_UNEXPLAINED)
-            .done(
-                (at, amount) -> map(at).wire = wire, at -> map(at).wire = WireFaults.Wire.SOUND));
+            .done((at, amount) -> map(at).wire = wire, at -> map(at).wire = WireFaults.Wire.SOUND));
   }
 
   private void mapWires() {
     wire(
-        "s1_map_open",
-        "pressure sensor wire open",
-        WireFaults.Wire.OPEN,
-        FaultCode.MAP_SIGNAL_LOW);
+        "s1_map_open", "pressure sensor wire open", WireFaults.Wire.OPEN, FaultCode.MAP_SIGNAL_LOW);
     wire(
         "s2_map_to_ground",
         "pressure sensor short to ground",
@@ -276,8 +272,7 @@ final class SensorFaults {
         FaultKind.of("b1_bus_hangs", "converter answers on no channel", Site.MAP_INPUT)
             .restWithin(0.020)
             .reports(FaultCode.MAP_STALE)
-            .allows(
-                FaultCode.THROTTLE_STALE, FaultCode.SUPPLY_SIGNAL, FaultCode.INTAKE_AIR_SIGNAL)
+            .allows(FaultCode.THROTTLE_STALE, FaultCode.SUPPLY_SIGNAL, FaultCode.INTAKE_AIR_SIGNAL)
             .done(
                 (at, amount) -> {
                   for (AnalogChannel channel : AnalogChannel.values()) {

@@ -60,7 +60,6 @@ class FaultKindsTest {
     FaultKind kind = FaultKinds.find(id).orElseThrow();
     assertThat(kind.row()).matches("[SPEBLT][0-9]{1,2}");
     assertThat(kind.words()).isNotBlank();
-    assertThat(kind.amount().usual())
-        .isBetween(kind.amount().low(), kind.amount().high());
+    assertThat(kind.amount().usual()).isBetween(kind.amount().low(), kind.amount().high());
   }
 }

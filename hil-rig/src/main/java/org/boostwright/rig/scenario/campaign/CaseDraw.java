@@ -8,7 +8,6 @@ import org.boostwright.core.settings.Settings;
 import org.boostwright.core.table.Table2d;
 import org.boostwright.rig.inject.FaultKind;
 import org.boostwright.rig.plant.PlantParams;
-import org.boostwright.rig.scenario.fault.Drive;
 import org.boostwright.rig.scenario.fault.Injection;
 import org.boostwright.rig.scenario.fault.Setup;
 
@@ -16,8 +15,8 @@ import org.boostwright.rig.scenario.fault.Setup;
  * One run of a campaign as drawn: it depends on the plan and the run's number alone.
  *
  * <p>Drawn are the car within its tolerances, sensor noise up to the rated, altitude to 2500 m, air
- * from -10 to 45 degC, base duty wrong by up to 20 %, limits per gear or none, the drive, now and then a stuck recirculation
- * valve, and for each fault amount, moment and duration.
+ * from -10 to 45 degC, base duty wrong by up to 20 %, limits per gear or none, the drive, now and
+ * then a stuck recirculation valve, and for each fault amount, moment and duration.
  *
  * @param index number of the run
  * @param setup car, settings and drive
@@ -26,11 +25,7 @@ import org.boostwright.rig.scenario.fault.Setup;
  * @param driveWords what is driven, in a word
  */
 public record CaseDraw(
-    long index,
-    Setup setup,
-    List<Injection> injections,
-    double baseDutyFactor,
-    String driveWords) {
+    long index, Setup setup, List<Injection> injections, double baseDutyFactor, String driveWords) {
 
   private static final double HIGHEST_M = 2500.0;
   private static final double TABLE_ERROR = 0.20;

@@ -40,8 +40,7 @@ public record KindSummary(
       if (sorted.length == 0) {
         return new Times(Double.NaN, Double.NaN, Double.NaN);
       }
-      return new Times(
-          at(sorted, 0.5), at(sorted, 0.95), sorted[sorted.length - 1]);
+      return new Times(at(sorted, 0.5), at(sorted, 0.95), sorted[sorted.length - 1]);
     }
 
     private static double at(double[] sorted, double share) {
@@ -81,8 +80,7 @@ public record KindSummary(
       CaseRow.Fault fault = row.faults().get(0);
       runs++;
       peak = Math.max(peak, row.peakOverKpa());
-      unsafe +=
-          row.verdict() == CaseVerdict.UNSAFE || row.verdict() == CaseVerdict.BROKEN ? 1 : 0;
+      unsafe += row.verdict() == CaseVerdict.UNSAFE || row.verdict() == CaseVerdict.BROKEN ? 1 : 0;
       if (!fault.boost()) {
         continue;
       }
@@ -117,13 +115,18 @@ public record KindSummary(
       line.append(',').append(count);
     }
     double[] numbers = {
-      detectionMs.median(), detectionMs.p95(), detectionMs.longest(),
-      reactionMs.median(), reactionMs.p95(), reactionMs.longest(),
-      peakOverKpa, unreportedFrom, unreportedTo
+      detectionMs.median(),
+      detectionMs.p95(),
+      detectionMs.longest(),
+      reactionMs.median(),
+      reactionMs.p95(),
+      reactionMs.longest(),
+      peakOverKpa,
+      unreportedFrom,
+      unreportedTo
     };
     Arrays.stream(numbers)
-        .forEach(
-            n -> line.append(',').append(Double.isNaN(n) ? "" : Math.rint(n * 1e4) / 1e4));
+        .forEach(n -> line.append(',').append(Double.isNaN(n) ? "" : Math.rint(n * 1e4) / 1e4));
     return line.toString();
   }
 }

@@ -1,6 +1,7 @@
 package org.boostwright.rig.scenario.campaign;
 
 import java.io.IOException;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,9 +15,10 @@ import org.boostwright.core.settings.file.AtomicFile;
 /**
  * The rows of a campaign on disk.
  *
- * <p>Finished, they stand in {@code runs.csv}, sorted by number, so that the same campaign gives the
- * same bytes whoever ran which part. Until then they are appended to {@code runs.part.csv} as they
- * come; a stopped campaign goes on from there. The first line of both says which campaign it is.
+ * <p>Finished, they stand in {@code runs.csv}, sorted by number, so that the same campaign gives
+ * the same bytes whoever ran which part. Until then they are appended to {@code runs.part.csv} as
+ * they come; a stopped campaign goes on from there. The first line of both says which campaign it
+ * is.
  */
 public final class RowFile {
   /** Finished rows. */
@@ -62,7 +64,7 @@ public final class RowFile {
 
   /** Appends rows as they come. */
   static final class Appender implements AutoCloseable {
-    private final java.io.Writer to;
+    private final Writer to;
 
     Appender(Path folder, String campaign, Map<Long, CaseRow> known) throws IOException {
       Path file = folder.resolve(UNFINISHED);
@@ -92,8 +94,7 @@ public final class RowFile {
     for (CaseRow row : rows) {
       text.append(row.line()).append('\n');
     }
-    AtomicFile.write(
-        folder.resolve(FINISHED), text.toString().getBytes(StandardCharsets.UTF_8));
+    AtomicFile.write(folder.resolve(FINISHED), text.toString().getBytes(StandardCharsets.UTF_8));
     Files.deleteIfExists(folder.resolve(UNFINISHED));
   }
 
@@ -101,7 +102,9 @@ public final class RowFile {
   public static Share read(Path folder) throws IOException, OtherCampaignException {
     Path file = folder.resolve(FINISHED);
     List<String> lines = Files.readAllLines(file);
-    if (lines.size() < 2 || !lines.get(0).startsWith("# ") || !lines.get(1).equals(CaseRow.HEADER)) {
+    if (lines.size() < 2
+        || !lines.get(0).startsWith("# ")
+        || !lines.get(1).equals(CaseRow.HEADER)) {
       throw new OtherCampaignException(file + " holds no campaign of this version");
     }
     List<CaseRow> rows = new ArrayList<>();

@@ -47,8 +47,7 @@ public final class WorstSearch {
   /** Spends about {@code plan.runs()} runs. */
   public static Outcome run(CampaignPlan plan, int threads, LongConsumer progress)
       throws InterruptedException {
-    List<FaultKind> kinds =
-        plan.kinds().stream().filter(FaultKind::controllable).toList();
+    List<FaultKind> kinds = plan.kinds().stream().filter(FaultKind::controllable).toList();
     if (kinds.isEmpty()) {
       throw new IllegalArgumentException(
           "nothing to search: only an engine cut could stop these faults");
@@ -79,11 +78,7 @@ public final class WorstSearch {
   }
 
   private static List<Found> all(
-      CampaignPlan plan,
-      List<List<FaultKind>> tasks,
-      int runs,
-      int threads,
-      LongConsumer count)
+      CampaignPlan plan, List<List<FaultKind>> tasks, int runs, int threads, LongConsumer count)
       throws InterruptedException {
     ExecutorService pool = Executors.newFixedThreadPool(threads);
     try {
@@ -153,9 +148,12 @@ public final class WorstSearch {
 
   private static double measure(CaseRow row) {
     if (row.verdict() == CaseVerdict.APART || row.verdict() == CaseVerdict.INVALID) {
-      return -1.0;
+      return Double.NEGATIVE_INFINITY;
     }
-    double pressure = Math.max(row.peakOverKpa() / OVER_KPA, row.aboveSeconds() / OVER_SECONDS);
+    // Below the limit the distance to it counts, so that the walk has a slope to climb.
+    double height = row.peakOverKpa() / OVER_KPA;
+    double pressure =
+        row.aboveSeconds() > 0.0 ? Math.max(height, row.aboveSeconds() / OVER_SECONDS) : height;
     boolean rule =
         row.verdict() == CaseVerdict.BROKEN || row.why().equals(CaseRow.DUTY_AFTER_REACTION);
     return rule ? 1.0 + Math.max(0.0, pressure) : pressure;

@@ -4,7 +4,9 @@ import org.boostwright.core.Outputs;
 import org.boostwright.core.state.SafetyState;
 import org.boostwright.rig.inject.FaultyRun;
 
-/** What is seen of one fault: when it took effect, was reported, came to rest, and duty after that. */
+/**
+ * What is seen of one fault: when it took effect, was reported, came to rest, and duty after that.
+ */
 public final class FaultFacts {
   private static final double BOOSTED_KPA = 10.0;
 

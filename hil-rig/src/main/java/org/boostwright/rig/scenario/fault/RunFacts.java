@@ -1,5 +1,6 @@
 package org.boostwright.rig.scenario.fault;
 
+import java.util.Locale;
 import org.boostwright.core.Controller;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.monitor.FaultCode;
@@ -20,7 +21,6 @@ import org.boostwright.rig.inject.FaultyRun;
 public final class RunFacts {
   /** A tick less than the core's own second, which ends between two ticks. */
   private static final double RECOVERY_SECONDS = 0.99;
-
 
   private static final double RECOVERY_PER_SECOND = 1.0;
   private static final double TICK_SECONDS = Controller.TICK_NANOS * 1e-9;
@@ -118,7 +118,7 @@ public final class RunFacts {
 
   private void breaks(String what, double seconds) {
     if (broken.isEmpty()) {
-      broken = String.format(java.util.Locale.ROOT, "%s at %.3f s", what, seconds);
+      broken = String.format(Locale.ROOT, "%s at %.3f s", what, seconds);
     }
   }
 

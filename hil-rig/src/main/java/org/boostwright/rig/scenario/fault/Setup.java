@@ -15,8 +15,8 @@ import org.boostwright.rig.plant.PlantParams;
  * @param airC outside air, degC
  * @param seed seed of every noise
  * @param drive what the driver does
- * @param recirculationStuck recirculation valve stuck at 0 (shut) to 1 (open) all along, in the twin
- *     too; NaN = sound
+ * @param recirculationStuck recirculation valve stuck at 0 (shut) to 1 (open) all along, in the
+ *     twin too; NaN = sound
  * @param overLink the inputs come over the serial link
  * @param gateHoldSeconds how long the heartbeat circuit holds after the last edge, s
  * @param clockAtStartNanos the monotonic clock at key on, ns; the twin's begins at 0

@@ -140,16 +140,20 @@ public final class TwinRun {
   /** True when pressure went beyond what an unsafe run is allowed. */
   public boolean overPressure() {
     boolean heartbeat =
-        faults.stream()
-            .anyMatch(f -> f.injection().kind().stoppable() == Stoppable.BY_HEARTBEAT);
+        faults.stream().anyMatch(f -> f.injection().kind().stoppable() == Stoppable.BY_HEARTBEAT);
     double kpa = heartbeat ? HEARTBEAT_OVER_KPA : OVER_KPA;
     double seconds = heartbeat ? HEARTBEAT_OVER_SECONDS : OVER_SECONDS;
     return !(facts.peakOverKpa() <= kpa && facts.longestAboveSeconds() <= seconds);
   }
 
-  /** True when the coil was fed after the reaction time of a fault that lays one down. */
+  /**
+   * True when the coil was fed after the reaction time of a fault that lays one down. A sensor that
+   * drifts unseen (S5) can hide what happens to it next: beside it pressure alone is judged.
+   */
   public boolean dutyAfterReaction() {
-    return faults.stream().anyMatch(FaultFacts::dutyAfterReaction);
+    boolean drifts =
+        faults.size() > 1 && faults.stream().anyMatch(f -> f.injection().kind().row().equals("S5"));
+    return !drifts && faults.stream().anyMatch(FaultFacts::dutyAfterReaction);
   }
 
   /** Depends on every bit of both runs that matters; equal for two runs with the same seed. */

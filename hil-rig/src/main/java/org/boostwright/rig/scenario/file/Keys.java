@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import org.boostwright.core.settings.file.Words;
 import org.jspecify.annotations.Nullable;
+import org.tomlj.Toml;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
@@ -87,10 +88,7 @@ final class Keys {
       throw refuse(
           key,
           String.format(
-              Locale.ROOT,
-              "is missing; write a number from %s to %s",
-              plain(low),
-              plain(high)));
+              Locale.ROOT, "is missing; write a number from %s to %s", plain(low), plain(high)));
     }
     return number(key, Double.NaN, low, high);
   }
@@ -178,7 +176,7 @@ final class Keys {
   Keys table(String key) throws ScenarioRefusedException {
     Object value = value(key);
     if (value == null) {
-      return new Keys(file, dotted(key), org.tomlj.Toml.parse(""), position);
+      return new Keys(file, dotted(key), Toml.parse(""), position);
     }
     if (value instanceof TomlTable inner) {
       return new Keys(file, dotted(key), inner, at(key));

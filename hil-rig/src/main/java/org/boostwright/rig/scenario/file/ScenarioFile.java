@@ -133,8 +133,7 @@ public final class ScenarioFile {
       for (Drive.Act act : Drive.Act.values()) {
         if (step.has(act.key())) {
           steps.add(
-              new Drive.Step(
-                  at, act, step.number(act.key(), Double.NaN, act.low(), act.high())));
+              new Drive.Step(at, act, step.number(act.key(), Double.NaN, act.low(), act.high())));
         }
       }
       step.done();
@@ -166,8 +165,7 @@ public final class ScenarioFile {
     }
     boolean same = like != null && like.kind() == kind;
     double usual = same ? like.amount() : kind.amount().usual();
-    double amount =
-        fault.number("amount", usual, -1e6, 1e6);
+    double amount = fault.number("amount", usual, -1e6, 1e6);
     if (kind.amount().isNone() && fault.has("amount")) {
       throw fault.refuse("amount", "means nothing for " + kind.id() + "; remove it");
     }

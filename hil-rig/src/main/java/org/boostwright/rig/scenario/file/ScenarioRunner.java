@@ -47,17 +47,14 @@ public final class ScenarioRunner {
           throw new ScenarioRefusedException(
               scenario.file() + ": car.settings holds '" + change + "'; write key=value");
         }
-        edit.setText(
-            change.substring(0, equals).strip(), change.substring(equals + 1).strip());
+        edit.setText(change.substring(0, equals).strip(), change.substring(equals + 1).strip());
       }
       text = edit.text();
     } catch (IllegalArgumentException e) {
-      throw new ScenarioRefusedException(
-          scenario.file() + ": car.settings: " + e.getMessage());
+      throw new ScenarioRefusedException(scenario.file() + ": car.settings: " + e.getMessage());
     }
     LoadResult result =
-        SettingsFile.parse(
-            ProjectCarSettings.FILE_NAME, text.getBytes(StandardCharsets.UTF_8));
+        SettingsFile.parse(ProjectCarSettings.FILE_NAME, text.getBytes(StandardCharsets.UTF_8));
     Settings settings = result.settings();
     if (settings == null) {
       throw new ScenarioRefusedException(
@@ -110,8 +107,7 @@ public final class ScenarioRunner {
     return verdict(scenario, seed, "", run, failures);
   }
 
-  private static ScenarioVerdict twin(
-      Scenario scenario, Settings settings, Scenario.Twin twin) {
+  private static ScenarioVerdict twin(Scenario scenario, Settings settings, Scenario.Twin twin) {
     List<Injection> faults = new ArrayList<>(scenario.faults());
     faults.set(0, twin.fault());
     long seed = scenario.car().seeds().get(0);
@@ -183,8 +179,7 @@ public final class ScenarioRunner {
     need(
         Double.isNaN(expect.peakOverLimitAtLeastKpa())
             || run.facts().peakOverKpa() >= expect.peakOverLimitAtLeastKpa(),
-        String.format(
-            Locale.ROOT, "peak only %.1f kPa over the limit", run.facts().peakOverKpa()),
+        String.format(Locale.ROOT, "peak only %.1f kPa over the limit", run.facts().peakOverKpa()),
         failures);
     need(
         Double.isNaN(expect.dutyApartAtMost())

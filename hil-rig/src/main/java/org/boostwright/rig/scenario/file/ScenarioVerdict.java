@@ -36,9 +36,6 @@ public record ScenarioVerdict(
 
   /** Name of the run: scenario, variation and seed. */
   public String name() {
-    return scenario.id()
-        + (variation.isEmpty() ? "" : " (" + variation + ")")
-        + ", seed "
-        + seed;
+    return scenario.id() + (variation.isEmpty() ? "" : " (" + variation + ")") + ", seed " + seed;
   }
 }

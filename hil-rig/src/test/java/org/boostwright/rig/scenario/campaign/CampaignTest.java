@@ -62,8 +62,7 @@ class CampaignTest {
   @Test
   void rowsOfAnotherCampaignAreRefused() throws Exception {
     Files.writeString(folder.resolve("runs.part.csv"), "# other\n");
-    Campaign campaign =
-        new Campaign(plan(FaultKinds.all(), RUNS), Shard.WHOLE, folder, 1);
+    Campaign campaign = new Campaign(plan(FaultKinds.all(), RUNS), Shard.WHOLE, folder, 1);
     assertThatThrownBy(() -> campaign.run(NAME, done -> {}))
         .isInstanceOf(OtherCampaignException.class)
         .hasMessageContaining("another campaign");
@@ -75,8 +74,7 @@ class CampaignTest {
       CaseRow row = CaseRow.of(CaseDraw.of(plan(FaultKinds.all(), RUNS), index));
       assertThat(CaseRow.parse(row.line())).isEqualTo(row);
     }
-    assertThatThrownBy(() -> CaseRow.parse("1,safe"))
-        .isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> CaseRow.parse("1,safe")).isInstanceOf(IllegalArgumentException.class);
   }
 
   @Test

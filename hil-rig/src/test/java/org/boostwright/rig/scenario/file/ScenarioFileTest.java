@@ -101,8 +101,7 @@ class ScenarioFileTest {
     ScenarioVerdict verdict = ScenarioRunner.run(ScenarioFile.parse("mine.toml", text)).get(0);
     assertThat(verdict.status()).isEqualTo(ScenarioVerdict.Status.FAILED);
     assertThat(verdict.failures()).anyMatch(why -> why.contains("instead of 20 ms"));
-    assertThat(
-            ScenarioRunner.run(ScenarioFile.parse("mine.toml", GOOD)).get(0).status())
+    assertThat(ScenarioRunner.run(ScenarioFile.parse("mine.toml", GOOD)).get(0).status())
         .isEqualTo(ScenarioVerdict.Status.PASSED);
   }
 }

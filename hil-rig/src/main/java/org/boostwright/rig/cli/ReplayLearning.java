@@ -1,6 +1,7 @@
 package org.boostwright.rig.cli;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.boostwright.core.AnalogChannel;
@@ -14,6 +15,7 @@ import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.PullFinder;
 import org.boostwright.rig.logs.pulls.PullRules;
 import org.boostwright.rig.logs.pulls.PullsResult;
+import org.boostwright.rig.logs.whatif.Prediction;
 import org.boostwright.rig.logs.whatif.WhatIf;
 import org.boostwright.rig.logs.whatif.WhatIfResult;
 import org.boostwright.rig.plant.PlantParams;
@@ -79,15 +81,16 @@ final class ReplayLearning {
     progress.begin("fitting the virtual car", 1);
     CarTwin twin = TwinFit.fit(start.withPwmHz(driven.valve().frequencyHz()), pulls);
     progress.begin("computing the other settings", pulls.size());
+    List<Prediction> predictions = new ArrayList<>();
     double highest = 0.0;
     for (int i = 0; i < pulls.size(); i++) {
-      var prediction = WhatIf.of(pulls.get(i), driven, other, twin, i + 1L);
-      WhatIfResult.add(result, prediction, other, twin, i + 1);
-      highest = Math.max(highest, prediction.peakKpaAbs());
+      predictions.add(WhatIf.of(pulls.get(i), driven, other, twin, i + 1L));
+      highest = Math.max(highest, predictions.get(i).peakKpaAbs());
       progress.at(i + 1L);
-      if (result.verdict() == Verdict.REFUSED) {
-        return;
-      }
+    }
+    WhatIfResult.add(result, predictions, other, twin);
+    if (result.verdict() == Verdict.REFUSED) {
+      return;
     }
     result.headline(
         String.format(

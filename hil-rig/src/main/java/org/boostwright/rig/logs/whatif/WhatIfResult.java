@@ -23,55 +23,65 @@ public final class WhatIfResult {
   private WhatIfResult() {}
 
   /**
-   * Adds a prediction.
+   * Adds the predictions of a drive's pulls.
    *
-   * @param number number of the pull in its log, for ids
+   * @param predictions one for each usable pull, at least one
    */
   public static void add(
-      ResultBuilder result, Prediction prediction, Settings other, CarTwin twin, int number) {
-    Pull pull = prediction.pull();
+      ResultBuilder result, List<Prediction> predictions, Settings other, CarTwin twin) {
     result.measure(
         "whatif.fit_rms_kpa", "fitted virtual car against the pulls", twin.rmsKpa(), Units.KPA);
-    String refusal = prediction.refusal();
-    if (refusal != null) {
-      result.refuse(
-          "whatif_too_far", "No prediction: " + refusal + ".", "take a smaller step");
-      return;
+    double recorded = 0.0;
+    double peak = 0.0;
+    double high = 0.0;
+    long faults = 0L;
+    int number = 0;
+    for (Prediction prediction : predictions) {
+      number++;
+      String refusal = prediction.refusal();
+      if (refusal != null) {
+        result.refuse(
+            "whatif_too_far", "No prediction: " + refusal + ".", "take a smaller step");
+        return;
+      }
+      recorded = Math.max(recorded, prediction.pull().peakKpaAbs());
+      peak = Math.max(peak, prediction.peakKpaAbs());
+      high = Math.max(high, prediction.highestKpaAbs());
+      faults |= prediction.faults();
+      beyond(result, prediction, number);
+      result.add(plot(prediction, other, number));
     }
-    double limit = other.limits().cutoffKpaAbs();
     result.measure(
-        "whatif.recorded_peak_kpa",
-        "highest recorded pressure",
-        pull.peakKpaAbs(),
-        Units.KPA_ABS);
-    result.measure(
-        "whatif.peak_kpa", "highest computed pressure", prediction.peakKpaAbs(), Units.KPA_ABS);
+        "whatif.recorded_peak_kpa", "highest recorded pressure", recorded, Units.KPA_ABS);
+    result.measure("whatif.peak_kpa", "highest computed pressure", peak, Units.KPA_ABS);
     result.measure(
         "whatif.band_high_kpa",
         "highest edge of the 90 % band",
-        prediction.highestKpaAbs(),
+        high,
         Units.KPA_ABS,
         Double.NaN,
-        limit);
-    String beyond = prediction.extrapolates();
-    if (beyond != null) {
-      result.find(
-          "whatif_extrapolates",
-          Severity.CAUTION,
-          "The computation goes beyond what was recorded: " + beyond + ".",
-          "go there in smaller steps, with a recorded pull after each");
-    }
-    if (prediction.faults() != 0L) {
-      StringBuilder faults = new StringBuilder();
-      LogFormat.appendFaults(faults, prediction.faults());
+        other.limits().cutoffKpaAbs());
+    if (faults != 0L) {
+      StringBuilder words = new StringBuilder();
+      LogFormat.appendFaults(words, faults);
       result.find(
           "whatif_faults",
           Severity.PROBLEM,
-          "The controller would have confirmed: " + faults + ".",
+          "The controller would have confirmed: " + words + ".",
           "look where in the plot, and ask for less");
     }
-    result.add(plot(prediction, other, number));
     result.caution(CAUTION);
+  }
+
+  private static void beyond(ResultBuilder result, Prediction prediction, int number) {
+    String where = prediction.extrapolates();
+    if (where != null) {
+      result.find(
+          "whatif_extrapolates",
+          Severity.CAUTION,
+          "The computation of pull " + number + " goes beyond what was recorded: " + where + ".",
+          "go there in smaller steps, with a recorded pull after each");
+    }
   }
 
   private static Plot plot(Prediction prediction, Settings other, int number) {

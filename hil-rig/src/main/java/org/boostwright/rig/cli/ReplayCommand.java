@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.core.state.Permission;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.replay.RecordReplay;
@@ -126,7 +125,7 @@ final class ReplayCommand extends Subcommand {
       ResultBuilder result = new ResultBuilder("replay");
       if (mapping.isEmpty() && RecordReplay.isRecord(bytes)) {
         RecordResult run =
-            RecordReplay.run(loaded.settings(), Permission.FULL, bytes, log.toString());
+            RecordReplay.run(loaded.settings(), bytes, log.toString());
         ReplayResult.add(result, run, loaded.settings(), run.meta().contains(digest));
         DriveLog drive = DriveLog.ofRecord(log.toString(), RecordRows.read(log));
         ReplayLearning.add(

@@ -23,7 +23,8 @@ import org.boostwright.rig.scenario.VirtualPull;
 
 /**
  * The whole job on the built-in project car: settings, valve, pulls on the spring, on base duty
- * alone and with pressure feedback, and a sensor that fails at full boost.
+ * alone and with pressure feedback, a sensor that fails at full boost, and two rounds of learning
+ * with a what-if.
  *
  * @param result what it came to
  * @param closedLoop the pull with pressure feedback, for its log
@@ -97,6 +98,7 @@ public record Demo(Result result, PullRun closedLoop, PullRun failure) {
     result.add(PullResult.plot("open_loop", "Pull on base duty alone", open));
     result.add(PullResult.plot("closed_loop", "Pull with pressure feedback", closed));
     result.add(PullResult.plot("failure", "The sensor wire opens at full boost", failed));
+    LearningRounds.add(result, openLoop, plan, steps);
     SettingsTables.add(result, settings);
     result.find(
         "your_own_car",

@@ -13,7 +13,7 @@ public final class RoadDriver {
   private static final double RAMP_RPM_PER_SECOND = 4000.0;
   private static final double HELD_RPM = 4000.0;
   private static final double RELEASED_SECONDS = 2.3;
-  private static final double BOOST_SECONDS = 8.0;
+  private static final double BOOST_SECONDS = 12.0;
   private static final double SETTLED_SECONDS = 0.4;
   private static final double BOOSTED_KPA = 150.0;
   private static final double CRUISE_PCT = 12.0;
@@ -55,7 +55,7 @@ public final class RoadDriver {
   }
 
   /**
-   * Full throttle at a held speed until the controller holds boost.
+   * Full throttle at a held speed until the controller has held boost for a moment.
    *
    * @return false when it does not get there
    */
@@ -67,9 +67,21 @@ public final class RoadDriver {
             state() == SafetyState.CONTROLLING
                 && loop.observer().last().dutyFraction > 0.0
                 && car.mapKpaAbs() > BOOSTED_KPA;
-    boolean there = loop.runUntil(boosted, BOOST_SECONDS);
-    loop.run(SETTLED_SECONDS);
-    return there && boosted.getAsBoolean();
+    long settled = Math.round(SETTLED_SECONDS / 0.005);
+    long[] since = {0L};
+    return loop.runUntil(
+        () -> {
+          since[0] = boosted.getAsBoolean() ? since[0] + 1L : 0L;
+          return since[0] >= settled;
+        },
+        BOOST_SECONDS);
+  }
+
+  /** Full throttle at a held speed for a time, s, whatever the controller does. */
+  public void fullThrottle(double seconds) {
+    rampTo(HELD_RPM);
+    car.setThrottlePct(100.0);
+    loop.run(seconds);
   }
 
   /** Throttle released until every clear rule that asks for it is met. */

@@ -29,6 +29,7 @@ public final class SystemdNotify implements Watchdog {
   private final CLibrary c = Native.load("c", CLibrary.class);
   private final int socket;
   private final byte[] address;
+  private boolean ready;
 
   /**
    * @param path value of {@code NOTIFY_SOCKET}: a path, or a name that begins with {@code @}
@@ -58,14 +59,11 @@ public final class SystemdNotify implements Watchdog {
     }
   }
 
-  /** The service has started: outputs are off and the tick runs. */
-  public void ready() throws IOException {
-    send("READY=1");
-  }
-
+  /** The first time it also says that the service has started: fed is only while it ticks. */
   @Override
   public void feed() throws IOException {
-    send("WATCHDOG=1");
+    send(ready ? "WATCHDOG=1" : "READY=1\nWATCHDOG=1");
+    ready = true;
   }
 
   @Override

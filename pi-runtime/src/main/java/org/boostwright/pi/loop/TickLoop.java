@@ -31,6 +31,8 @@ public final class TickLoop {
   private final LampPattern lamp = new LampPattern();
   private final Inputs inputs = new Inputs();
   private final Outputs outputs = new Outputs();
+  private final double[] row = new double[LogFormat.COLUMN_COUNT];
+  private final LatestTick latest = new LatestTick();
   private double pwmHz;
   private volatile boolean stopping;
   private volatile long lastTickNanos;
@@ -137,9 +139,11 @@ public final class TickLoop {
   }
 
   private void record(long now) {
-    double[] row = rows.claim();
-    if (row != null) {
-      LogFormat.fill(row, now, inputs, outputs);
+    LogFormat.fill(row, now, inputs, outputs);
+    latest.publish(row);
+    double[] place = rows.claim();
+    if (place != null) {
+      System.arraycopy(row, 0, place, 0, row.length);
       rows.publish();
     }
   }
@@ -147,6 +151,11 @@ public final class TickLoop {
   /** Ends the loop after the tick in progress. */
   public void stop() {
     stopping = true;
+  }
+
+  /** The newest tick, for any thread. */
+  public LatestTick latest() {
+    return latest;
   }
 
   /** Timing figures. */

@@ -58,8 +58,7 @@ final class SettingsWalk {
     control();
   }
 
-  /** What is screwed, plumbed and soldered: actuator, sensors, valve, wires, pins, converter. */
-  void hardware() {
+  private void hardware() {
     visitor.text("actuator.layout", lower(settings.actuator().layout()));
     visitor.number("actuator.spring_cracks", settings.actuator().springCracksKpaGauge(), spring);
     visitor.number(
@@ -210,6 +209,7 @@ final class SettingsWalk {
     visitor.flag("pins.uart_in_use", pins.uartInUse());
     visitor.flag("pins.audio_board_in_use", pins.audioBoardInUse());
     visitor.whole("pins.watchdog_board", pins.watchdogBoard());
+    visitor.flag("pins.machine_watchdog", pins.machineWatchdog());
   }
 
   private void converter() {

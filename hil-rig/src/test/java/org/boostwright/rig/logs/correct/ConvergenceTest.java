@@ -31,8 +31,11 @@ class ConvergenceTest {
   record Case(double factor, int column, long seed) {}
 
   static List<Case> cases() {
+    if (!FULL) {
+      return List.of(new Case(0.8, -1, 1), new Case(1.2, 4, 1));
+    }
     List<Case> cases = new ArrayList<>();
-    for (long seed = 1; seed <= (FULL ? 15 : 1); seed++) {
+    for (long seed = 1; seed <= 15; seed++) {
       for (double factor : new double[] {0.8, 1.2}) {
         cases.add(new Case(factor, -1, seed));
         cases.add(new Case(factor, 4, seed)); // 4500 rpm

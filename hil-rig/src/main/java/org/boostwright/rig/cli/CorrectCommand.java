@@ -34,10 +34,12 @@ import picocli.CommandLine.Parameters;
     name = "correct",
     header = "Correct the base duty table from recorded drives, with a reason for every cell.",
     description = {
-      "Work out from settled boost in recorded drives how base duty should change, cell by cell, and",
+      "Work out from settled boost in recorded drives how base duty should change, cell by cell,"
+          + " and",
       "leave a new settings file behind with every comment kept. Give the settings the logs were",
       "driven with and the logs of one session: three pulls at least.",
-      "A cell rises by at most 5 % duty in one session, only where two pulls agree, and never so far",
+      "A cell rises by at most 5 % duty in one session, only where two pulls agree, and never so"
+          + " far",
       "that boost is predicted more than 5 kPa over target."
     },
     footer = {
@@ -46,7 +48,8 @@ import picocli.CommandLine.Parameters;
       "  boostwright correct pull-1.csv pull-2.csv pull-3.csv",
       "  boostwright correct --settings car.toml --write car-2.toml runs/pull-*/log.csv",
       "",
-      "CAUTION: look at every change before you drive on it. Stay ready to lift, and keep the overboost",
+      "CAUTION: look at every change before you drive on it. Stay ready to lift, and keep the"
+          + " overboost",
       "limit where it was proven."
     })
 final class CorrectCommand extends Subcommand {
@@ -124,8 +127,7 @@ final class CorrectCommand extends Subcommand {
     boolean mayRaise = true;
     for (DriveLog drive : drives) {
       List<Pull> pulls = PullFinder.find(drive, PullRules.FULL_THROTTLE);
-      for (Cause cause :
-          DiagnosisResult.add(result, drive, pulls, driven, car, Double.NaN)) {
+      for (Cause cause : DiagnosisResult.add(result, drive, pulls, driven, car, Double.NaN)) {
         mayRaise &= !cause.forbidsRaising();
       }
     }

@@ -124,8 +124,7 @@ final class ReplayCommand extends Subcommand {
       String digest = SettingsDigest.of(loaded.settings());
       ResultBuilder result = new ResultBuilder("replay");
       if (mapping.isEmpty() && RecordReplay.isRecord(bytes)) {
-        RecordResult run =
-            RecordReplay.run(loaded.settings(), bytes, log.toString());
+        RecordResult run = RecordReplay.run(loaded.settings(), bytes, log.toString());
         ReplayResult.add(result, run, loaded.settings(), run.meta().contains(digest));
         DriveLog drive = DriveLog.ofRecord(log.toString(), RecordRows.read(log));
         ReplayLearning.add(
@@ -133,7 +132,8 @@ final class ReplayCommand extends Subcommand {
       } else {
         RecordedLog recorded = LogImport.parse(bytes, log.toString(), columns);
         ReplayResult.add(result, TraceReplay.run(loaded.settings(), recorded, options));
-        AnalogChannel asked = demand.isPresent() ? demand.get().channel : loaded.settings().demand();
+        AnalogChannel asked =
+            demand.isPresent() ? demand.get().channel : loaded.settings().demand();
         ReplayLearning.add(result, recorded, asked, ambientKpaAbs.orElse(Double.NaN));
       }
       result.units(loaded.settings().units());

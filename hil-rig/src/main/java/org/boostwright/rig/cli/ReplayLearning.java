@@ -30,8 +30,7 @@ final class ReplayLearning {
   private ReplayLearning() {}
 
   /** A log of another recorder; the pedal's pulls are tip-ins. */
-  static void add(
-      ResultBuilder result, RecordedLog log, AnalogChannel demand, double ambientKpaAbs)
+  static void add(ResultBuilder result, RecordedLog log, AnalogChannel demand, double ambientKpaAbs)
       throws LogRefusedException {
     boolean pedal = demand == AnalogChannel.PEDAL;
     LogSignal signal = pedal ? LogSignal.PEDAL : LogSignal.THROTTLE;

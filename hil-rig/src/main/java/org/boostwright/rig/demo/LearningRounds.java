@@ -27,8 +27,8 @@ import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.VirtualPull;
 
 /**
- * A first table that is 15 % short, corrected from two rounds of three pulls, and the first of these
- * pulls computed under the corrected table before that is driven.
+ * A first table that is 15 % short, corrected from two rounds of three pulls, and the first of
+ * these pulls computed under the corrected table before that is driven.
  */
 final class LearningRounds {
   private static final double FIRST_TABLE = 0.85;
@@ -117,9 +117,7 @@ final class LearningRounds {
   private static DriveLog drive(Settings settings, PullPlan plan) {
     return DriveLog.ofRecord(
         "pull " + plan.seed(),
-        VirtualPull.run(settings, PlantParams.PROJECT_CAR, plan, share -> {})
-            .log()
-            .recordRows());
+        VirtualPull.run(settings, PlantParams.PROJECT_CAR, plan, share -> {}).log().recordRows());
   }
 
   private static Correction correct(Settings settings, List<DriveLog> logs) {
@@ -148,8 +146,7 @@ final class LearningRounds {
     int n = Math.min(prediction.kpaAbs().length, RecordedDrive.points(truth));
     double square = 0.0;
     for (int i = 0; i < n; i++) {
-      double off =
-          prediction.kpaAbs()[i] - truth.log().meanKpaAbs(RecordedDrive.row(truth, i));
+      double off = prediction.kpaAbs()[i] - truth.log().meanKpaAbs(RecordedDrive.row(truth, i));
       square += off * off;
     }
     return Math.sqrt(square / n);

@@ -36,8 +36,7 @@ public final class DiagnosisResult {
     }
     Map<Cause, List<String>> found = new LinkedHashMap<>();
     for (Pull pull : judged) {
-      for (Suspicion s :
-          Diagnosis.of(pull, settings, sound, trueAmbientKpaAbs).suspicions()) {
+      for (Suspicion s : Diagnosis.of(pull, settings, sound, trueAmbientKpaAbs).suspicions()) {
         found.computeIfAbsent(s.cause(), cause -> new ArrayList<>()).add(s.evidence());
       }
     }
@@ -81,14 +80,15 @@ public final class DiagnosisResult {
           Severity.NOTE,
           String.format(
               Locale.ROOT,
-              "Pressure was read anew every %.2f s. Spool time, overshoot, spikes and hunting happen"
-                  + " in between: nothing about them, and no identification, can be had from such"
-                  + " sampling; 20 readings a second are the least, 100 for spikes.",
+              "Pressure was read anew every %.2f s. Spool time, overshoot, spikes and hunting"
+                  + " happen in between: nothing about them, and no identification, can be had from"
+                  + " such sampling; 20 readings a second are the least, 100 for spikes.",
               log.refreshSeconds()),
           "");
     }
     if (pulls.isEmpty()) {
-      result.find("no_pulls", Severity.NOTE, "No pull was found, so there is nothing to judge.", "");
+      result.find(
+          "no_pulls", Severity.NOTE, "No pull was found, so there is nothing to judge.", "");
     }
   }
 }

@@ -66,7 +66,8 @@ public final class PullsResult {
     }
     text.append(String.format(Locale.ROOT, ", peak %.0f kPa absolute", pull.peakKpaAbs()));
     if (!Double.isNaN(pull.onset().seconds())) {
-      text.append(String.format(Locale.ROOT, ", boost begins after %.1f s", pull.onset().seconds()));
+      text.append(
+          String.format(Locale.ROOT, ", boost begins after %.1f s", pull.onset().seconds()));
     }
     if (!Double.isNaN(pull.half().seconds())) {
       text.append(

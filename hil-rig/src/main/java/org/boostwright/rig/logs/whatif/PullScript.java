@@ -11,8 +11,9 @@ import org.boostwright.rig.plant.VirtualCar;
 import org.boostwright.rig.scenario.CarRun;
 
 /**
- * A recorded pull driven again by a virtual car under the controller: same air, intake temperature, start,
- * gear and throttle over time; engine speed, pressure and duty are the car's and the controller's own.
+ * A recorded pull driven again by a virtual car under the controller: same air, intake temperature,
+ * start, gear and throttle over time; engine speed, pressure and duty are the car's and the
+ * controller's own.
  */
 final class PullScript {
   private static final double CRUISE_SECONDS = 8.0;
@@ -81,8 +82,6 @@ final class PullScript {
     double end = drive(params, driven, pull, d, 1L).endRpm();
     double share = (end - pull.fromRpm()) / (pull.toRpm() - pull.fromRpm());
     boolean sensible = share > 0.3 && share < 3.0 && pull.seconds() > TICK_SECONDS;
-    return sensible
-        ? params.withCar(params.car().withMass(params.car().massKg() * share))
-        : params;
+    return sensible ? params.withCar(params.car().withMass(params.car().massKg() * share)) : params;
   }
 }

@@ -11,8 +11,8 @@ import org.boostwright.rig.plant.PlantParams;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Predicts a recorded pull under other settings: the fitted car driven again by the controller, with
- * what the recording implies beyond the model added to its pressure.
+ * Predicts a recorded pull under other settings: the fitted car driven again by the controller,
+ * with what the recording implies beyond the model added to its pressure.
  *
  * <p>The band is that of 90 %: cars which the logs leave possible, each with its own disturbance,
  * and what repeats of one pull differ by anyway.

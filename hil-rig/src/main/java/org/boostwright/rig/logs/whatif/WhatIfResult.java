@@ -40,8 +40,7 @@ public final class WhatIfResult {
       number++;
       String refusal = prediction.refusal();
       if (refusal != null) {
-        result.refuse(
-            "whatif_too_far", "No prediction: " + refusal + ".", "take a smaller step");
+        result.refuse("whatif_too_far", "No prediction: " + refusal + ".", "take a smaller step");
         return;
       }
       recorded = Math.max(recorded, prediction.pull().peakKpaAbs());

@@ -136,8 +136,7 @@ class CautionTest {
   void logsOfAnotherTableAreRefused() {
     Settings other = LearningCar.scaledBase(settings, 1.25, -1);
     Correction correction =
-        TableCorrection.of(
-            other, PlantParams.PROJECT_CAR, logs(row -> {}), Caution.DEFAULT, true);
+        TableCorrection.of(other, PlantParams.PROJECT_CAR, logs(row -> {}), Caution.DEFAULT, true);
     assertThat(correction.refusal()).isNotNull();
     assertThat(correction.refusal().code()).isEqualTo("other_table_recorded");
   }

@@ -99,7 +99,8 @@ class ConvergenceTest {
     for (CellChange cell : step.cells()) {
       assertThat(cell.change()).isLessThanOrEqualTo(0.05 + 1e-9);
       if (!cell.visited()) {
-        assertThat(Math.abs(cell.change())).isLessThanOrEqualTo(Caution.DEFAULT.mostUnvisited() + 1e-9);
+        assertThat(Math.abs(cell.change()))
+            .isLessThanOrEqualTo(Caution.DEFAULT.mostUnvisited() + 1e-9);
       }
     }
     Table2d before = step.before();

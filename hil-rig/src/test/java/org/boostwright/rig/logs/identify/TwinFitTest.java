@@ -38,8 +38,7 @@ class TwinFitTest {
       PlantParams car = PlantParams.PROJECT_CAR.spread(seed, 1.0);
       List<Pull> pulls = new ArrayList<>();
       for (DriveLog log :
-          LearningCar.logs(
-              LearningCar.pulls(settings, car, PullPlan.STANDARD, 1000L * seed, 2))) {
+          LearningCar.logs(LearningCar.pulls(settings, car, PullPlan.STANDARD, 1000L * seed, 2))) {
         pulls.addAll(PullFinder.find(log, PullRules.FULL_THROTTLE));
       }
       assertThat(pulls).hasSize(2).allMatch(Pull::usable);

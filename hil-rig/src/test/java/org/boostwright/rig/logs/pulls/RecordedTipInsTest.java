@@ -31,8 +31,7 @@ class RecordedTipInsTest {
     String shared = System.getProperty("boostwright.shared", "");
     Path file = Path.of(shared, "data", "drives", "drive-" + drive + ".csv");
     assumeThat(file).as("recorded drives").exists();
-    DriveLog log =
-        DriveLog.ofImport(LogImport.read(file, LogMapping.NONE), LogSignal.PEDAL, 99.0);
+    DriveLog log = DriveLog.ofImport(LogImport.read(file, LogMapping.NONE), LogSignal.PEDAL, 99.0);
     List<Pull> pulls = PullFinder.find(log, PullRules.TIP_IN);
     int counted = script(file);
     System.out.println("drive " + drive + ": " + pulls.size() + " tip-ins, script " + counted);

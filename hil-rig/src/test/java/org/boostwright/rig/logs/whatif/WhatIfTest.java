@@ -23,9 +23,9 @@ import org.boostwright.rig.scenario.PullPlan;
 import org.junit.jupiter.api.Test;
 
 /**
- * Cars of full tolerances: two pulls are recorded, one is predicted under a changed table, target or
- * PID, and then really driven so with another seed. Requirement: root mean square error at most 5
- * kPa over all, and 85 to 95 % of the true points inside the 90 % band.
+ * Cars of full tolerances: two pulls are recorded, one is predicted under a changed table, target
+ * or PID, and then really driven so with another seed. Requirement: root mean square error at most
+ * 5 kPa over all, and 85 to 95 % of the true points inside the 90 % band.
  */
 class WhatIfTest {
   private static final boolean FULL = Boolean.getBoolean("boostwright.logs.full");

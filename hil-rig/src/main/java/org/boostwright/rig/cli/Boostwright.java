@@ -19,7 +19,8 @@ import picocli.CommandLine.Model.CommandSpec;
     },
     footer = {
       "",
-      "Exit codes: 0 passed, 1 a verdict failed, 2 wrong use or unreadable input, 3 internal error.",
+      "Exit codes: 0 passed, 1 a verdict failed, 2 wrong use or unreadable input, 3 internal"
+          + " error.",
       "'boostwright COMMAND --help' shows the options of a command."
     })
 public final class Boostwright implements Callable<Integer> {

@@ -13,7 +13,8 @@ import org.boostwright.rig.logs.pulls.DriveLog;
 
 /**
  * Takes from a log the rows that say something about base duty: the controller in control, throttle
- * steady, no spool under way or just over, pressure nearly at rest, inside the duty window, no fault.
+ * steady, no spool under way or just over, pressure nearly at rest, inside the duty window, no
+ * fault.
  *
  * <p>From the error in pressure follows the duty that would have held the target: {@code applied +
  * error/gain}. What stands in the table was corrected for ambient pressure when it was driven with,
@@ -167,8 +168,7 @@ final class SettledRows {
     if (command > 0.0 && ratio != 1.0) {
       double lost = UnitSettings.STANDARD_ATMOSPHERE_KPA - ambient;
       double here = target - ambient + INTERCOOLER_DROP_KPA;
-      double share =
-          (1.0 - command) / ratio - settings.exhaustHelp().at(rpm) * lost / here;
+      double share = (1.0 - command) / ratio - settings.exhaustHelp().at(rpm) * lost / here;
       expected = share < 1.0 ? window.dutyOf(1.0 - share) : 0.0;
     }
     return !(Math.abs(expected - base) <= 2.0 * EDGE);

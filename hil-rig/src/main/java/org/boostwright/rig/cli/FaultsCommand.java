@@ -37,18 +37,15 @@ import picocli.CommandLine.Option;
     name = "faults",
     header = "Try to make it unsafe: faults by the thousand on the virtual car.",
     description = {
-      "Drive the virtual car with faults in it, beside the same drive without: seeded draws of"
-          + " car,",
-      "drive, fault, amount and moment, single and in ordered pairs, or scenario files of your"
-          + " own.",
+      "Drive the virtual car with faults in it, beside the same drive without: seeded draws of car,",
+      "drive, fault, amount and moment, single and in ordered pairs, or scenario files of your own.",
       "Says how fast each fault is seen, what is not seen, and whether anything became unsafe."
     },
     footer = {
       "",
       "Examples:",
       "  boostwright faults                                1,000 runs",
-      "  boostwright faults --runs 10000 --out runs/big    stopped, the same line goes on from"
-          + " there",
+      "  boostwright faults --runs 10000 --out runs/big    stopped, the same line goes on from there",
       "  boostwright faults --only s4_map_frozen --runs 200",
       "  boostwright faults --runs 10000 --shard 1/4 --out part1     and 2/4, 3/4, 4/4 elsewhere",
       "  boostwright faults --merge part1 --merge part2 --merge part3 --merge part4",
@@ -205,7 +202,8 @@ final class FaultsCommand extends Subcommand {
     CampaignPlan plan = plan();
     if (search) {
       progress.beginLong("search", runs);
-      WorstSearch.Outcome worst = WorstSearch.run(plan, threadCount(), progress::at);
+      WorstSearch.Outcome worst =
+          WorstSearch.run(plan, threadCount(), progress::at);
       table = FaultsText.worst(worst);
       return Outcome.kept(FaultsText.result(worst, plan), out.folder);
     }
@@ -223,7 +221,8 @@ final class FaultsCommand extends Subcommand {
     return judged(plan.kinds(), rows, words(plan), folder);
   }
 
-  private Outcome judged(List<FaultKind> kinds, List<CaseRow> rows, String campaign, Path folder) {
+  private Outcome judged(
+      List<FaultKind> kinds, List<CaseRow> rows, String campaign, Path folder) {
     CampaignSummary summary = CampaignSummary.of(kinds, rows);
     table = FaultsText.kinds(summary);
     ResultBuilder result = FaultsText.result(summary).seed(seed).provenance("campaign", campaign);
@@ -293,7 +292,9 @@ final class FaultsCommand extends Subcommand {
         result,
         out.folder,
         new Outcome.Extra(
-            "junit", "junit.xml", file -> org.boostwright.rig.report.JunitXml.write(file, result)));
+            "junit",
+            "junit.xml",
+            file -> org.boostwright.rig.report.JunitXml.write(file, result)));
   }
 
   private Outcome writeSafetyCase(Progress progress, Path file) throws Exception {

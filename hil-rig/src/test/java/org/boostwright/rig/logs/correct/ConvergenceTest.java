@@ -32,7 +32,7 @@ class ConvergenceTest {
 
   static List<Case> cases() {
     if (!FULL) {
-      return List.of(new Case(0.8, -1, 1), new Case(1.2, 4, 1));
+      return List.of(new Case(0.8, -1, 1), new Case(1.2, -1, 12), new Case(1.2, 4, 1));
     }
     List<Case> cases = new ArrayList<>();
     for (long seed = 1; seed <= 15; seed++) {

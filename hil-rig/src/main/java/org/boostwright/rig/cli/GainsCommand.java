@@ -36,7 +36,8 @@ import picocli.CommandLine.Parameters;
     name = "gains",
     header = "How boost answers duty, and feedback gains that suit it, from recorded pulls.",
     description = {
-      "Identify from recorded pulls how boost answers duty over engine speed, work out gains of the",
+      "Identify from recorded pulls how boost answers duty over engine speed, work out gains of"
+          + " the",
       "pressure feedback with their margins, and prove them on virtual cars within tolerances.",
       "Only gains that pass are written, into a new settings file with every comment kept."
     },

@@ -2,11 +2,15 @@ package org.boostwright.rig.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.rig.logs.pulls.DriveLog;
+import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.replay.RecordReplay;
 import org.boostwright.rig.replay.RecordResult;
+import org.boostwright.rig.replay.RecordRows;
 import org.boostwright.rig.replay.ReplayOptions;
 import org.boostwright.rig.replay.TraceReplay;
 import org.boostwright.rig.replay.csv.LogImport;
@@ -27,13 +31,17 @@ import picocli.CommandLine.Parameters;
     description = {
       "Feed a recorded log to the controller: what it would have believed, which faults it would",
       "have raised and what it would have asked of the valve. The recording does not answer back.",
-      "A run recorded by Boostwright itself is replayed to the bit; any other log is imported."
+      "A run recorded by Boostwright itself is replayed to the bit; any other log is imported.",
+      "Lists the pulls of the log, and what they let suspect about the car.",
+      "With --what-if nothing is replayed: the recorded pulls are computed again on a virtual car",
+      "that resembles yours, with other settings."
     },
     footer = {
       "",
       "Examples:",
       "  boostwright replay drive.csv",
       "  boostwright replay diesel.csv --demand pedal --set sensors.map.location=before_throttle",
+      "  boostwright replay runs/pull-1/log.csv --what-if car-2.toml",
       "",
       "Fails when the controller would have raised a fault."
     })
@@ -41,6 +49,7 @@ final class ReplayCommand extends Subcommand {
   @Mixin SettingsOption settings = new SettingsOption();
   @Mixin SetOption set = new SetOption();
   @Mixin OutOption out = new OutOption();
+  @Mixin SoundOption sound = new SoundOption();
 
   @Parameters(paramLabel = "LOG", description = "CSV file: a header line, then one row per sample.")
   Path log;
@@ -80,12 +89,23 @@ final class ReplayCommand extends Subcommand {
           "Ambient pressure to start from, kPa absolute, 50 to 110. Default: the settings'.")
   Optional<Double> ambientKpaAbs = Optional.empty();
 
+  @Option(
+      names = "--what-if",
+      paramLabel = "FILE",
+      description =
+          "Compute what the recorded pulls would have been with these settings; --settings are"
+              + " those they were recorded with.")
+  Optional<Path> whatIf = Optional.empty();
+
   ReplayCommand(Terminal terminal) {
     super(terminal);
   }
 
   @Override
   Outcome work(Progress progress) throws IOException, WrongUseException {
+    if (whatIf.isPresent()) {
+      return whatIf(whatIf.get(), progress);
+    }
     set.settingsOnly();
     SettingsOption.Loaded loaded = SettingsOption.parse(set.change(settings.find()));
     ReplayOptions options = ReplayOptions.DEFAULT;
@@ -104,12 +124,17 @@ final class ReplayCommand extends Subcommand {
       String digest = SettingsDigest.of(loaded.settings());
       ResultBuilder result = new ResultBuilder("replay");
       if (mapping.isEmpty() && RecordReplay.isRecord(bytes)) {
-        RecordResult run =
-            RecordReplay.run(loaded.settings(), bytes, log.toString());
+        RecordResult run = RecordReplay.run(loaded.settings(), bytes, log.toString());
         ReplayResult.add(result, run, loaded.settings(), run.meta().contains(digest));
+        DriveLog drive = DriveLog.ofRecord(log.toString(), RecordRows.read(log));
+        ReplayLearning.add(
+            result, drive, loaded.settings(), sound, ambientKpaAbs.orElse(Double.NaN), progress);
       } else {
         RecordedLog recorded = LogImport.parse(bytes, log.toString(), columns);
         ReplayResult.add(result, TraceReplay.run(loaded.settings(), recorded, options));
+        AnalogChannel asked =
+            demand.isPresent() ? demand.get().channel : loaded.settings().demand();
+        ReplayLearning.add(result, recorded, asked, ambientKpaAbs.orElse(Double.NaN));
       }
       result.units(loaded.settings().units());
       result.settingsDigest(digest);
@@ -120,5 +145,26 @@ final class ReplayCommand extends Subcommand {
     } catch (LogRefusedException e) {
       throw new WrongUseException(String.valueOf(e.getMessage()), "");
     }
+  }
+
+  private Outcome whatIf(Path file, Progress progress) throws IOException, WrongUseException {
+    set.virtualCarOnly();
+    SettingsOption.Loaded loaded = settings.load();
+    SettingsOption.Loaded other = SettingsOption.read(file);
+    ResultBuilder result = new ResultBuilder("replay").units(loaded.settings().units());
+    result.settingsDigest(SettingsDigest.of(other.settings()));
+    result.provenance("log", log.toString());
+    result.provenance("recorded with", loaded.source().where());
+    result.provenance("what if", other.source().where());
+    set.record(result);
+    DriveLog drive = LogFiles.read(List.of(log), progress).get(0);
+    ReplayLearning.whatIf(
+        result,
+        drive,
+        loaded.settings(),
+        other.settings(),
+        set.change(PlantParams.PROJECT_CAR),
+        progress);
+    return Outcome.kept(result.build(), out.folder);
   }
 }

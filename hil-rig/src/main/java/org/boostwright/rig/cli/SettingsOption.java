@@ -63,6 +63,11 @@ final class SettingsOption {
     return parse(find());
   }
 
+  /** Loads a second settings file, beside the one of the option. */
+  static Loaded read(Path path) throws IOException, WrongUseException {
+    return parse(read(path, path.toString()));
+  }
+
   /** Loads settings, or gives up with everything that is wrong with them. */
   static Loaded parse(Source source) throws WrongUseException {
     LoadResult result = SettingsFile.parse(source.name(), source.bytes());

@@ -23,7 +23,8 @@ import org.boostwright.rig.scenario.VirtualPull;
 
 /**
  * The whole job on the built-in project car: settings, valve, pulls on the spring, on base duty
- * alone and with pressure feedback, and a sensor that fails at full boost.
+ * alone and with pressure feedback, a sensor that fails at full boost, and two rounds of learning
+ * with a what-if.
  *
  * @param result what it came to
  * @param closedLoop the pull with pressure feedback, for its log
@@ -46,7 +47,7 @@ public record Demo(Result result, PullRun closedLoop, PullRun failure) {
    */
   public static Demo run(long seed, Steps steps) {
     ResultBuilder result = new ResultBuilder("demo").seed(seed);
-    steps.begin("1 of 6  settings");
+    steps.begin("1 of 9  settings");
     String name = ProjectCarSettings.FILE_NAME;
     String text = ProjectCarSettings.text();
     LoadResult loaded = SettingsFile.parse(name, text);
@@ -61,7 +62,7 @@ public record Demo(Result result, PullRun closedLoop, PullRun failure) {
         NONE,
         0);
 
-    steps.begin("2 of 6  bench on the virtual valve");
+    steps.begin("2 of 9  bench on the virtual valve");
     ValveSweep.add(result, settings.valve(), seed, steps);
 
     Settings openLoop =
@@ -73,12 +74,12 @@ public record Demo(Result result, PullRun closedLoop, PullRun failure) {
     PullPlan plan = PullPlan.STANDARD.withSeed(seed);
     PullRun spring =
         pull(
-            "3 of 6  pull on the spring",
+            "3 of 9  pull on the spring",
             settings,
             plan.withEvents(SensorFailure.springOnly()),
             steps);
-    PullRun open = pull("4 of 6  pull on base duty alone", openLoop, plan, steps);
-    PullRun closed = pull("5 of 6  pull with pressure feedback", settings, plan, steps);
+    PullRun open = pull("4 of 9  pull on base duty alone", openLoop, plan, steps);
+    PullRun closed = pull("5 of 9  pull with pressure feedback", settings, plan, steps);
     PullMeasures best = PullMeasures.of(closed);
     double failsAt =
         Double.isNaN(best.reachSeconds())
@@ -86,7 +87,7 @@ public record Demo(Result result, PullRun closedLoop, PullRun failure) {
             : best.reachSeconds() + FAILS_AFTER_REACHING_SECONDS;
     PullRun failed =
         pull(
-            "6 of 6  sensor wire opens at full boost",
+            "6 of 9  sensor wire opens at full boost",
             settings,
             plan.withEvents(SensorFailure.wireOpensAt(failsAt)),
             steps);
@@ -97,6 +98,7 @@ public record Demo(Result result, PullRun closedLoop, PullRun failure) {
     result.add(PullResult.plot("open_loop", "Pull on base duty alone", open));
     result.add(PullResult.plot("closed_loop", "Pull with pressure feedback", closed));
     result.add(PullResult.plot("failure", "The sensor wire opens at full boost", failed));
+    LearningRounds.add(result, openLoop, plan, steps);
     SettingsTables.add(result, settings);
     result.find(
         "your_own_car",

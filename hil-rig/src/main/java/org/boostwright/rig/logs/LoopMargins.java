@@ -1,11 +1,12 @@
 package org.boostwright.rig.logs;
 
 /**
- * Robustness of a loop of a PID law, series or parallel, with a process of two lags and a dead time.
+ * Robustness of a loop of a PID law, series or parallel, with a process of two lags and a dead
+ * time.
  *
- * <p>{@code L(jw) = C(jw)*k*exp(-jw theta)/((1+jw tau1)(1+jw tau2))}. Ms is the
- * largest {@code 1/|1+L|}; gain margin at the first phase crossover, phase margin at the gain
- * crossover. Definitions: Astrom and Hagglund, <i>Advanced PID Control</i>, ISA 2006, section 4.6.
+ * <p>{@code L(jw) = C(jw)*k*exp(-jw theta)/((1+jw tau1)(1+jw tau2))}. Ms is the largest {@code
+ * 1/|1+L|}; gain margin at the first phase crossover, phase margin at the gain crossover.
+ * Definitions: Astrom and Hagglund, <i>Advanced PID Control</i>, ISA 2006, section 4.6.
  *
  * @param maxSensitivity Ms
  * @param gainMargin factor, infinite when the phase never reaches -180 degrees
@@ -102,10 +103,7 @@ public record LoopMargins(
               * Math.abs(processGain)
               / (Math.hypot(1.0, w * tau1Seconds) * Math.hypot(1.0, w * tau2Seconds));
       double phase =
-          law.phase(w)
-              - Math.atan(w * tau1Seconds)
-              - Math.atan(w * tau2Seconds)
-              - w * deadSeconds;
+          law.phase(w) - Math.atan(w * tau1Seconds) - Math.atan(w * tau2Seconds) - w * deadSeconds;
       ms = Math.max(ms, 1.0 / Math.hypot(1.0 + gain * Math.cos(phase), gain * Math.sin(phase)));
       if (i > 0 && lastPhase > -Math.PI && phase <= -Math.PI && Double.isInfinite(gainMargin)) {
         double f = (-Math.PI - lastPhase) / (phase - lastPhase);

@@ -43,10 +43,10 @@ class DemoTest {
         .as("failed measurements")
         .isEmpty();
     assertThat(demo.result().verdict()).isEqualTo(Verdict.PASSED);
-    assertThat(begun).hasSize(6);
+    assertThat(begun).hasSize(9);
     assertThat(demo.result().series())
         .extracting(Plot::id)
-        .containsExactly("sweep", "pulls", "open_loop", "closed_loop", "failure");
+        .containsExactly("sweep", "pulls", "open_loop", "closed_loop", "failure", "learning");
     String docs = Files.readString(CAR.resolveSibling("json.md"));
     for (Measurement m : demo.result().measurements()) {
       assertThat(docs.contains("`" + m.id() + "`")).as("%s is in docs/json.md", m.id()).isTrue();

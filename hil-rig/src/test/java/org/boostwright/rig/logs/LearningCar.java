@@ -31,10 +31,7 @@ public final class LearningCar {
                 f.activeWithinKpa()))
         .withSpool(
             new SpoolSettings(
-                false,
-                spool.leadSeconds(),
-                spool.timeLimitSeconds(),
-                spool.minRiseKpaPerSecond()));
+                false, spool.leadSeconds(), spool.timeLimitSeconds(), spool.minRiseKpaPerSecond()));
   }
 
   /** Base duty times a factor; {@code column} -1 for every column, else that one alone. */

@@ -158,7 +158,9 @@ final class CellKnowledge {
       return CellReason.FITS;
     }
     if (wanted[i] < 0.0) {
-      return change > -caution.mostDown() + LITTLE ? CellReason.LOWERED : CellReason.LIMITED_BY_STEP;
+      return change > -caution.mostDown() + LITTLE
+          ? CellReason.LOWERED
+          : CellReason.LIMITED_BY_STEP;
     }
     if (doubtful(i)) {
       return CellReason.NOT_RAISED_DOUBT;

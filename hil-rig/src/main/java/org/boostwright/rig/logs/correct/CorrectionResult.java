@@ -32,11 +32,39 @@ public final class CorrectionResult {
     measures(result, correction);
     String rows = settings.demand().id();
     if (correction.changes()) {
-      result.add(heat("change", "Change of base duty", rows, correction, Units.PERCENT, c -> PERCENT * c.change()));
-      result.add(heat("expected", "Expected change of boost", rows, correction, Units.KPA, CellChange::expectedKpa));
+      result.add(
+          heat(
+              "change",
+              "Change of base duty",
+              rows,
+              correction,
+              Units.PERCENT,
+              c -> PERCENT * c.change()));
+      result.add(
+          heat(
+              "expected",
+              "Expected change of boost",
+              rows,
+              correction,
+              Units.KPA,
+              CellChange::expectedKpa));
     }
-    result.add(heat("error", "Target less boost, where boost was settled", rows, correction, Units.KPA, CellChange::shortKpa));
-    result.add(heat("confidence", "How well each cell is known", rows, correction, Units.FRACTION, CellChange::confidence));
+    result.add(
+        heat(
+            "error",
+            "Target less boost, where boost was settled",
+            rows,
+            correction,
+            Units.KPA,
+            CellChange::shortKpa));
+    result.add(
+        heat(
+            "confidence",
+            "How well each cell is known",
+            rows,
+            correction,
+            Units.FRACTION,
+            CellChange::confidence));
     result.add(
         SettingsTables.heat(
             "base_duty", "Base duty, proposed", rows, correction.after(), Units.PERCENT, PERCENT));
@@ -50,7 +78,10 @@ public final class CorrectionResult {
     result.measure(
         "correct.settled_s", "settled time used", correction.settledSeconds(), Units.SECONDS);
     result.measure(
-        "correct.cells_visited", "cells seen", cells.stream().filter(CellChange::visited).count(), Units.COUNT);
+        "correct.cells_visited",
+        "cells seen",
+        cells.stream().filter(CellChange::visited).count(),
+        Units.COUNT);
     result.measure(
         "correct.cells_moved",
         "cells moved",

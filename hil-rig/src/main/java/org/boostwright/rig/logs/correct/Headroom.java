@@ -24,8 +24,7 @@ final class Headroom {
     for (Evidence row : rows) {
       Key key = new Key(Math.round(row.rpm() / RPM), Math.round(row.demandPct() / PCT));
       Place place =
-          new Place(
-              CornerWeights.at(table, row.demandPct(), row.rpm()), Math.max(0.0, row.room()));
+          new Place(CornerWeights.at(table, row.demandPct(), row.rpm()), Math.max(0.0, row.room()));
       headroom.places.merge(key, place, (a, b) -> b.room() < a.room() ? b : a);
     }
     return headroom;

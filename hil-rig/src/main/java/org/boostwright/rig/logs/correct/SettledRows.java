@@ -13,16 +13,18 @@ import org.boostwright.rig.logs.pulls.DriveLog;
 
 /**
  * Takes from a log the rows that say something about base duty: the controller in control, throttle
- * steady, no spool under way or just over, pressure nearly at rest, inside the duty window, no fault.
+ * steady, no spool under way or just over, pressure nearly at rest against its target, inside the duty window, no
+ * fault.
  *
  * <p>From the error in pressure follows the duty that would have held the target: {@code applied +
  * error/gain}. What stands in the table was corrected for ambient pressure when it was driven with,
  * and the correction is taken back in the same ratio.
  */
 final class SettledRows {
-  /** Pressure may move this fast, kPa/s. */
+  /** Pressure may move this fast against its target, kPa/s. */
   static final double STILL_KPA_PER_SECOND = 10.0;
 
+  private static final int TARGET_ROWS = 30;
   private static final double AFTER_SPOOL_SECONDS = 0.7;
   private static final double STEADY_SECONDS = 0.5;
   private static final double STEADY_PCT = 4.0;
@@ -122,7 +124,7 @@ final class SettledRows {
     double applied = log.dutyFraction(r);
     double target = log.targetKpaAbs(r);
     double mean = log.meanKpaAbs(r);
-    double rate = log.rateKpaPerSecond(r);
+    double rate = log.rateKpaPerSecond(r) - targetRate(r);
     double tabled = settings.baseDuty().at(demand, rpm);
     if (!(base > 0.0 && applied > 0.0 && tabled > 0.0 && target > 0.0 && mean > 0.0)) {
       return;
@@ -149,6 +151,14 @@ final class SettledRows {
         new Evidence(visit, demand, rpm, wanted, room, target - mean, still, saturated, doubtful));
   }
 
+  /** Boost that follows a moving target is settled too. */
+  private double targetRate(int r) {
+    int from = Math.max(0, r - TARGET_ROWS);
+    int to = Math.min(log.rows() - 1, r + TARGET_ROWS);
+    double seconds = log.seconds(to) - log.seconds(from);
+    return (log.targetKpaAbs(to) - log.targetKpaAbs(from)) / seconds;
+  }
+
   /** A change of the duty that was driven, per change in the table: see BoostControl. */
   private double tableRatio(double demand, double rpm, double target, double ambient) {
     double reference =
@@ -167,8 +177,7 @@ final class SettledRows {
     if (command > 0.0 && ratio != 1.0) {
       double lost = UnitSettings.STANDARD_ATMOSPHERE_KPA - ambient;
       double here = target - ambient + INTERCOOLER_DROP_KPA;
-      double share =
-          (1.0 - command) / ratio - settings.exhaustHelp().at(rpm) * lost / here;
+      double share = (1.0 - command) / ratio - settings.exhaustHelp().at(rpm) * lost / here;
       expected = share < 1.0 ? window.dutyOf(1.0 - share) : 0.0;
     }
     return !(Math.abs(expected - base) <= 2.0 * EDGE);

@@ -72,8 +72,8 @@ public final class TableCorrection {
           "gain_not_identified",
           String.format(
               java.util.Locale.ROOT,
-              "No car like the virtual one explains these pulls (%.1f kPa off), so what a percent of"
-                  + " duty is worth is not known.",
+              "No car like the virtual one explains these pulls (%.1f kPa off), so what a percent"
+                  + " of duty is worth is not known.",
               twin.rmsKpa()),
           "look at the diagnosis first; another engine size is set with virtual.displacement_l");
     }

@@ -1,5 +1,6 @@
 /**
- * Works out a corrected base duty table from settled rows, carefully and with a reason for every cell.
+ * Works out a corrected base duty table from settled rows, carefully and with a reason for every
+ * cell.
  *
  * <p>Writes no file; the commands do, and only where they were told to.
  */

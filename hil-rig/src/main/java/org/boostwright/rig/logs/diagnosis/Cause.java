@@ -11,7 +11,8 @@ public enum Cause {
       "do not drive: look at the hoses between compressor, valve and actuator"),
   NO_AUTHORITY(
       "valve has no effect",
-      "listen for the valve on the bench; look for a stuck valve, a swapped port or a blocked vent"),
+      "listen for the valve on the bench; look for a stuck valve, a swapped port or a blocked"
+          + " vent"),
   CREEP(
       "boost creep: the gate cannot pass enough exhaust",
       "lower the target or enlarge gate and port; more duty is never the answer"),

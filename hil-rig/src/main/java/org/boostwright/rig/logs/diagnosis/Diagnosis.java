@@ -16,14 +16,14 @@ import org.boostwright.rig.plant.PlantParams;
 public record Diagnosis(List<Suspicion> suspicions) {
   private static final double AMBIENT_KPA = 3.0;
   private static final double SHUT_SHARE = 0.15;
-  private static final double SLOW_SHARE = 0.75;
+  private static final double SLOW_SHARE = 0.55;
   private static final double LEAK_KPA = 10.0;
   private static final double NO_EFFECT_SHARE = 0.25;
   private static final double WORTH_KPA = 15.0;
   private static final double REST_KPA = 7.0;
   private static final double SPIKE_KPA = 6.5;
   private static final double SPIKE_OVER_LATER_KPA = 4.0;
-  private static final double UNEXPLAINED_KPA = 8.0;
+  private static final double UNEXPLAINED_KPA = 10.0;
   private static final double CREEP_SLOPE_KPA = 1.8;
   private static final double SAG_SLOPE_KPA = -1.8;
   private static final double LOCAL_DUTY = 0.050;

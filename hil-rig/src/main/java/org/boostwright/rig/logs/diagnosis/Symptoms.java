@@ -31,8 +31,8 @@ import org.boostwright.rig.plant.PlantParams;
  * @param belowShutKpa the reference's pressure with its gate shut less the recorded, last third,
  *     kPa
  * @param springBelowShutKpa the same for the reference on its spring, kPa
- * @param atRestKpa recorded less explained pressure after half a second of rest at full throttle, kPa;
- *     NaN
+ * @param atRestKpa recorded less explained pressure after half a second of rest at full throttle,
+ *     kPa; NaN
  * @param dutyAtTop share of the last 400 1/min with duty or trim at its top, 0 to 1
  * @param trimHigh share of the last 400 1/min with trim within its cap, as duty; NaN
  * @param localDuty largest deviation of the duty needed from a straight line over engine speed, as
@@ -148,16 +148,19 @@ record Symptoms(
           trip >= 0,
           trip < 0 ? Double.NaN : log.meanKpaAbs(trip) - log.targetKpaAbs(trip),
           highest(handover, 0.0, 0.8),
-          mean(
-              (i, r) -> within(r, handoverSeconds, 1.2, 2.2) && controlled(r), over),
+          mean((i, r) -> within(r, handoverSeconds, 1.2, 2.2) && controlled(r), over),
           swing(handover),
           riseShare(),
           mean(mid, unexplained),
           mean(high, unexplained),
           mean(mid, over),
           mean(last, over),
-          mean((i, r) -> settled.holds(i, r) && log.dutyFraction(r) > 0.25, (i, r) -> recorded[i] - spring[i]),
-          mean((i, r) -> settled.holds(i, r) && log.dutyFraction(r) > 0.25, (i, r) -> explained[i] - spring[i]),
+          mean(
+              (i, r) -> settled.holds(i, r) && log.dutyFraction(r) > 0.25,
+              (i, r) -> recorded[i] - spring[i]),
+          mean(
+              (i, r) -> settled.holds(i, r) && log.dutyFraction(r) > 0.25,
+              (i, r) -> explained[i] - spring[i]),
           mean((i, r) -> r > third, (i, r) -> shut[i] - recorded[i]),
           mean((i, r) -> r > third, (i, r) -> shut[i] - spring[i]),
           mean((i, r) -> log.state(r).isRest() && rested(r), unexplained),

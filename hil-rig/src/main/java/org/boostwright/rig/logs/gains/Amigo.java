@@ -14,7 +14,10 @@ import org.boostwright.rig.logs.identify.Fopdt;
  */
 public record Amigo(double gain, double integralSeconds, double derivativeSeconds) {
 
-  /** PI: {@code K = 0.15/k + (0.35 - L T/(L+T)^2) T/(k L)}, {@code Ti = 0.35 L + 13 L T^2/(T^2 + 12 L T + 7 L^2)}. */
+  /**
+   * PI: {@code K = 0.15/k + (0.35 - L T/(L+T)^2) T/(k L)}, {@code Ti = 0.35 L + 13 L T^2/(T^2 + 12
+   * L T + 7 L^2)}.
+   */
   public static Amigo pi(Fopdt model) {
     double k = model.gain();
     double t = model.tauSeconds();
@@ -25,8 +28,8 @@ public record Amigo(double gain, double integralSeconds, double derivativeSecond
   }
 
   /**
-   * PID: {@code K = (0.2 + 0.45 T/L)/k}, {@code Ti = L (0.4 L + 0.8 T)/(L + 0.1 T)}, {@code Td = 0.5
-   * L T/(0.3 L + T)}.
+   * PID: {@code K = (0.2 + 0.45 T/L)/k}, {@code Ti = L (0.4 L + 0.8 T)/(L + 0.1 T)}, {@code Td =
+   * 0.5 L T/(0.3 L + T)}.
    */
   public static Amigo pid(Fopdt model) {
     double t = model.tauSeconds();

@@ -12,8 +12,9 @@ import org.boostwright.rig.logs.identify.Sopdt;
  * Gains for one engine speed.
  *
  * <p>SIMC for the second-order answer, every small lag of the loop counted as dead time. Then the
- * derivative is raised as far as the pace's Ms allows: boost arrives at its target moving fast, which
- * a tuning rule for a loop at rest does not reckon with, and the derivative is what brakes it.
+ * derivative is raised as far as the pace's Ms allows: boost arrives at its target moving fast,
+ * which a tuning rule for a loop at rest does not reckon with, and the derivative is what brakes
+ * it.
  *
  * @param rpm engine speed, 1/min
  * @param model identified answer, kPa per unit of duty
@@ -62,8 +63,7 @@ public record BandGains(
     Fopdt first = answer.model();
     Amigo amigo =
         Amigo.pid(
-            new Fopdt(
-                first.gain(), first.tauSeconds(), first.deadSeconds() + LOOP_LAG_SECONDS));
+            new Fopdt(first.gain(), first.tauSeconds(), first.deadSeconds() + LOOP_LAG_SECONDS));
     return new BandGains(
         answer.rpm(),
         model,
@@ -104,8 +104,7 @@ public record BandGains(
   }
 
   private static LoopMargins margins(ParallelPid law, Sopdt model) {
-    return LoopMargins.of(
-        law, model.gain(), model.tau1Seconds(), model.tau2Seconds(), dead(model));
+    return LoopMargins.of(law, model.gain(), model.tau1Seconds(), model.tau2Seconds(), dead(model));
   }
 
   private static LoopMargins worse(LoopMargins a, LoopMargins b) {

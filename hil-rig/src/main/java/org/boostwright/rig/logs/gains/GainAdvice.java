@@ -31,14 +31,14 @@ public record GainAdvice(
   /** The integral waits until pressure is this near: it must not wind while boost arrives, kPa. */
   public static final double ACTIVE_WITHIN_KPA = 8.0;
 
-
   /** Copies the list. */
   public GainAdvice {
     bands = List.copyOf(bands);
   }
 
   /** Works the gains out for a fitted car. */
-  public static GainAdvice of(CarTwin twin, Atmosphere air, Settings settings, Pace pace, long seed) {
+  public static GainAdvice of(
+      CarTwin twin, Atmosphere air, Settings settings, Pace pace, long seed) {
     List<PlantParams> possible = twin.draws(DRAWS, seed);
     List<BandGains> bands = new ArrayList<>();
     double tracking = 0.0;
@@ -84,6 +84,9 @@ public record GainAdvice(
                 ACTIVE_WITHIN_KPA))
         .withSpool(
             new SpoolSettings(
-                spool.enabled(), leadSeconds, spool.timeLimitSeconds(), spool.minRiseKpaPerSecond()));
+                spool.enabled(),
+                leadSeconds,
+                spool.timeLimitSeconds(),
+                spool.minRiseKpaPerSecond()));
   }
 }

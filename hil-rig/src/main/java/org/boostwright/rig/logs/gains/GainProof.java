@@ -63,8 +63,7 @@ public record GainProof(
     Arrays.sort(overshoot);
     Arrays.sort(settled);
     int at = (int) Math.ceil(SHARE * cars) - 1;
-    return new GainProof(
-        cars, overshoot[at], overshoot[cars - 1], settled[at], hunting, faults);
+    return new GainProof(cars, overshoot[at], overshoot[cars - 1], settled[at], hunting, faults);
   }
 
   private static boolean hunts(PullRun run, PullMeasures pull) {

@@ -15,8 +15,7 @@ public final class GainsResult {
   private GainsResult() {}
 
   /** Adds everything; the verdict follows from margins and proof. */
-  public static void add(
-      ResultBuilder result, CarTwin twin, GainAdvice advice, GainProof proof) {
+  public static void add(ResultBuilder result, CarTwin twin, GainAdvice advice, GainProof proof) {
     double ms = 0.0;
     double worst = 0.0;
     double gain = Double.POSITIVE_INFINITY;
@@ -33,14 +32,12 @@ public final class GainsResult {
     result.measure(
         "gains.fit_rms_kpa", "fitted virtual car against the pulls", twin.rmsKpa(), Units.KPA);
     result.measure("gains.ms", "largest sensitivity Ms", ms, "", NONE, MS_HIGHEST);
-    result.measure(
-        "gains.ms_worst", "largest Ms over what the logs leave possible", worst, "");
+    result.measure("gains.ms_worst", "largest Ms over what the logs leave possible", worst, "");
     result.measure("gains.gain_margin", "smallest gain margin", gain, "");
     result.measure("gains.phase_margin_deg", "smallest phase margin", phase, "deg");
     result.measure(
         "gains.delay_margin_ms", "dead time the loop still bears", 1e3 * delay, Units.MILLISECONDS);
-    result.measure(
-        "gains.tracking_s", "anti-windup time", advice.trackingSeconds(), Units.SECONDS);
+    result.measure("gains.tracking_s", "anti-windup time", advice.trackingSeconds(), Units.SECONDS);
     result.measure("gains.lead_s", "spool lead", advice.leadSeconds(), Units.SECONDS);
     result.measure("gains.cars", "virtual cars driven as proof", proof.cars(), Units.COUNT);
     result.measure(
@@ -56,11 +53,10 @@ public final class GainsResult {
         proof.settledKpa95(),
         Units.KPA);
     result.measure("gains.hunting_cars", "cars that hunt", proof.hunting(), Units.COUNT, NONE, 0);
-    result.measure(
-        "gains.faulty_cars", "cars with a fault", proof.faults(), Units.COUNT, NONE, 0);
+    result.measure("gains.faulty_cars", "cars with a fault", proof.faults(), Units.COUNT, NONE, 0);
     result.caution(
-        "The proof was driven by virtual cars like the fitted one. Try new gains on a short pull in a"
-            + " high gear first, ready to lift.");
+        "The proof was driven by virtual cars like the fitted one. Try new gains on a short pull in"
+            + " a high gear first, ready to lift.");
     result.caution("Feedback comes after base duty: correct the table first.");
   }
 

@@ -1,5 +1,6 @@
 /**
- * Gains of the pressure feedback from the identified answer, with margins, and their proof on virtual cars.
+ * Gains of the pressure feedback from the identified answer, with margins, and their proof on
+ * virtual cars.
  *
  * <p>Proposes numbers; only a person puts them into the settings.
  */

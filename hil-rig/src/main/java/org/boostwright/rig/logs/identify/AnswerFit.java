@@ -12,8 +12,8 @@ import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOpti
 import org.hipparchus.util.Pair;
 
 /**
- * Least squares with central differences and the 95 % intervals of the linearised problem (Seber and
- * Wild, <i>Nonlinear Regression</i>, Wiley 1989, section 5.1).
+ * Least squares with central differences and the 95 % intervals of the linearised problem (Seber
+ * and Wild, <i>Nonlinear Regression</i>, Wiley 1989, section 5.1).
  *
  * @param point best parameters
  * @param half half widths of their 95 % intervals

@@ -16,8 +16,7 @@ import org.boostwright.rig.scenario.SettledPoint;
  * @param estimate identified first-order answer, kPa per unit of duty
  * @param second identified second-order answer, kPa per unit of duty
  */
-public record BandResponse(
-    double rpm, double dutyFraction, FopdtEstimate estimate, Sopdt second) {
+public record BandResponse(double rpm, double dutyFraction, FopdtEstimate estimate, Sopdt second) {
   private static final double STEP = 0.05;
   private static final double FULL_THROTTLE_PCT = 100.0;
   private static final double SECONDS = 5.0;
@@ -30,7 +29,8 @@ public record BandResponse(
     double high = settings.valve().windowHighDuty();
     double duty =
         new SettledPoint(driven, air)
-            .dutyFor(rpm, FULL_THROTTLE_PCT, settings.target().at(FULL_THROTTLE_PCT, rpm), low, high);
+            .dutyFor(
+                rpm, FULL_THROTTLE_PCT, settings.target().at(FULL_THROTTLE_PCT, rpm), low, high);
     duty = Math.max(low + 0.01, Math.min(high - STEP, duty - 0.5 * STEP));
     int n = (int) Math.round(SECONDS / (Controller.TICK_NANOS * 1e-9));
     VirtualCar car = new VirtualCar(driven, air, 1L);

@@ -40,9 +40,9 @@ public final class FopdtFit {
   }
 
   /**
-   * Least squares on any input, gain, time constant, dead time and the output's rest level together;
-   * 95 % intervals from the linearised covariance (Seber and Wild, <i>Nonlinear Regression</i>,
-   * Wiley 1989, section 5.1).
+   * Least squares on any input, gain, time constant, dead time and the output's rest level
+   * together; 95 % intervals from the linearised covariance (Seber and Wild, <i>Nonlinear
+   * Regression</i>, Wiley 1989, section 5.1).
    *
    * @param seconds rising times, s
    * @param input input from each time on, deviation from rest
@@ -68,8 +68,7 @@ public final class FopdtFit {
    *
    * @param start first-order answer to begin with
    */
-  public static Sopdt secondOrder(
-      double[] seconds, double[] input, double[] output, Fopdt start) {
+  public static Sopdt secondOrder(double[] seconds, double[] input, double[] output, Fopdt start) {
     double[] first = {
       start.gain(),
       Math.log(FIRST_SHARE * start.tauSeconds()),

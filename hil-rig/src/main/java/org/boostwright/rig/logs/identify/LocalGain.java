@@ -24,8 +24,7 @@ public record LocalGain(Curve kpaPerDuty, double doubt) {
 
   /** Measured on a car by two settled points at each column of the base duty table. */
   public static LocalGain of(PlantParams car, Atmosphere air, Settings settings) {
-    SettledPoint point =
-        new SettledPoint(car.withPwmHz(settings.valve().frequencyHz()), air);
+    SettledPoint point = new SettledPoint(car.withPwmHz(settings.valve().frequencyHz()), air);
     Table2d base = settings.baseDuty();
     int n = base.columns().size();
     double[] gains = new double[n];

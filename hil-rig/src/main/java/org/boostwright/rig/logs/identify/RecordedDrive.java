@@ -74,10 +74,14 @@ public final class RecordedDrive {
     return sums;
   }
 
-  /** Air around the pull. */
+  /** Air around the pull; the coldest intake air so far is nearest to it. */
   public static Atmosphere air(Pull pull) {
-    double airC = pull.log().intakeAirC(pull.from());
-    double known = Double.isNaN(airC) ? DEFAULT_AIR_C : Math.min(airC, HIGHEST_AIR_C);
+    double coldest = Double.NaN;
+    for (int row = 0; row <= pull.from(); row++) {
+      double airC = pull.log().intakeAirC(row);
+      coldest = Double.isNaN(coldest) || airC < coldest ? airC : coldest;
+    }
+    double known = Double.isNaN(coldest) ? DEFAULT_AIR_C : Math.min(coldest, HIGHEST_AIR_C);
     return new Atmosphere(pull.ambientKpaAbs(), known + 273.15);
   }
 

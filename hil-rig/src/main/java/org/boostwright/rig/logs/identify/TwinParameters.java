@@ -5,8 +5,8 @@ import org.boostwright.rig.plant.TurboParams;
 
 /**
  * What of the virtual car is fitted, as numbers around a starting car: one unit is one standard
- * deviation of what is believed before any log was seen (own assumptions, wider than the
- * tolerances of a series).
+ * deviation of what is believed before any log was seen (own assumptions, wider than the tolerances
+ * of a series).
  */
 final class TwinParameters {
   /** Turbine size, turbine and compressor efficiency, rotor, spring, span, lag, valve. */

@@ -1,5 +1,6 @@
 /**
- * Finds how the car answers: first-order models from steps, and the virtual car fitted to recorded pulls.
+ * Finds how the car answers: first-order models from steps, and the virtual car fitted to recorded
+ * pulls.
  *
  * <p>Holds models and fits with their uncertainty; no tuning and no correction.
  */

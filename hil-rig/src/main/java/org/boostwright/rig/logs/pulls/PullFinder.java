@@ -71,7 +71,8 @@ public final class PullFinder {
       }
       to = clearOfShutting(first[0], to);
       if (log.seconds(to - 1) - log.seconds(first[0]) >= rules.leastSeconds()) {
-        pulls.add(PullMeter.measure(log, first[0], to, gear(first[0], to), flaws(first[0], to, lifted)));
+        pulls.add(
+            PullMeter.measure(log, first[0], to, gear(first[0], to), flaws(first[0], to, lifted)));
       }
     }
     return pulls;
@@ -153,8 +154,8 @@ public final class PullFinder {
     double median = sorted[n / 2];
     double since = Double.NaN;
     for (int r = from; r < to; r++) {
-      boolean slips = log.roadKmh(r) > SLOWEST_ROAD_KMH
-          && log.rpm(r) / log.roadKmh(r) > (1.0 + SLIP) * median;
+      boolean slips =
+          log.roadKmh(r) > SLOWEST_ROAD_KMH && log.rpm(r) / log.roadKmh(r) > (1.0 + SLIP) * median;
       since = !slips ? Double.NaN : Double.isNaN(since) ? log.seconds(r) : since;
       if (log.seconds(r) - since >= SLIP_SECONDS) {
         return true;

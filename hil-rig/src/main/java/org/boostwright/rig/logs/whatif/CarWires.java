@@ -50,14 +50,23 @@ final class CarWires {
             : 1.0;
   }
 
-  /** Turns what the virtual car's wires say into what the user's would say. */
-  void translate(Inputs inputs, double addedKpa) {
+  /**
+   * Turns what the virtual car's wires say into what the user's would say.
+   *
+   * @param addedKpa added to the manifold pressure, kPa
+   * @param intakeAirC intake air to show instead of the virtual car's, degC; NaN leaves that
+   */
+  void translate(Inputs inputs, double addedKpa, double intakeAirC) {
     for (int i = 0; i < sensors.length; i++) {
       InverseCalibration sensor = sensors[i];
       if (sensor != null && inputs.answered[i]) {
         double value = virtual[i].at(inputs.volts[i]);
-        boolean pressure = i == AnalogChannel.MAP.ordinal();
-        inputs.volts[i] = sensor.volts(pressure ? value + addedKpa : value);
+        if (i == AnalogChannel.MAP.ordinal()) {
+          value += addedKpa;
+        } else if (i == AnalogChannel.INTAKE_AIR.ordinal() && !Double.isNaN(intakeAirC)) {
+          value = intakeAirC;
+        }
+        inputs.volts[i] = sensor.volts(value);
       }
     }
     inputs.enginePeriodNanos *= tachFactor;

@@ -33,8 +33,7 @@ final class Disturbance {
       }
     }
     return new Disturbance(
-        new Curve(
-            new Axis(java.util.Arrays.copyOf(rpm, n)), java.util.Arrays.copyOf(kpa, n)));
+        new Curve(new Axis(java.util.Arrays.copyOf(rpm, n)), java.util.Arrays.copyOf(kpa, n)));
   }
 
   double kpaAt(double rpm) {

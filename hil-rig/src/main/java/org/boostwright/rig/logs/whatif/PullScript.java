@@ -11,12 +11,14 @@ import org.boostwright.rig.plant.VirtualCar;
 import org.boostwright.rig.scenario.CarRun;
 
 /**
- * A recorded pull driven again by a virtual car under the controller: same air, start, gear and
- * throttle over time; engine speed, pressure and duty are the car's and the controller's own.
+ * A recorded pull driven again by a virtual car under the controller: same air, intake temperature,
+ * start, gear and throttle over time; engine speed, pressure and duty are the car's and the
+ * controller's own.
  */
 final class PullScript {
-  private static final double CRUISE_SECONDS = 4.0;
+  private static final double CRUISE_SECONDS = 8.0;
   private static final double TICK_SECONDS = Controller.TICK_NANOS * 1e-9;
+  private static final int BEFORE = -1;
   private static final int RPM = LogFormat.column("engine_rpm");
 
   /**
@@ -40,23 +42,26 @@ final class PullScript {
             params.withPwmHz(settings.valve().frequencyHz()), RecordedDrive.air(pull), seed);
     CarRun run = new CarRun(settings, car);
     CarWires wires = new CarWires(settings, car, pull.gear());
-    boolean[] pulling = {false};
+    int[] at = {BEFORE};
     run.disturb(
         inputs ->
-            wires.translate(inputs, pulling[0] ? disturbance.kpaAt(car.engineRpm()) : 0.0));
+            wires.translate(
+                inputs,
+                at[0] == BEFORE ? 0.0 : disturbance.kpaAt(car.engineRpm()),
+                log.intakeAirC(at[0] == BEFORE ? pull.from() : at[0])));
     run.startEngine();
     run.settleHeld(pull.fromRpm(), RecordedDrive.throttleBefore(pull), CRUISE_SECONDS);
     boolean road = pull.gear() >= 1 && pull.gear() <= params.car().gears().length;
     if (road) {
       car.driveInGearAtRpm(pull.gear(), pull.fromRpm());
     }
-    pulling[0] = true;
     int points = RecordedDrive.points(pull);
     double[] kpa = new double[points];
     double[] duty = new double[points];
     int ticks = RecordedDrive.row(pull, 0) - pull.from();
     long faults = 0L;
     for (int row = pull.from(); row < pull.to(); row++) {
+      at[0] = row;
       car.setThrottlePct(Math.max(0.0, Math.min(100.0, log.demandPct(row))));
       if (!road) {
         car.holdRpm(log.rpm(row));
@@ -77,8 +82,6 @@ final class PullScript {
     double end = drive(params, driven, pull, d, 1L).endRpm();
     double share = (end - pull.fromRpm()) / (pull.toRpm() - pull.fromRpm());
     boolean sensible = share > 0.3 && share < 3.0 && pull.seconds() > TICK_SECONDS;
-    return sensible
-        ? params.withCar(params.car().withMass(params.car().massKg() * share))
-        : params;
+    return sensible ? params.withCar(params.car().withMass(params.car().massKg() * share)) : params;
   }
 }

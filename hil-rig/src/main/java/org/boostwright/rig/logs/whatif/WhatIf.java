@@ -11,8 +11,8 @@ import org.boostwright.rig.plant.PlantParams;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Predicts a recorded pull under other settings: the fitted car driven again by the controller, with
- * what the recording implies beyond the model added to its pressure.
+ * Predicts a recorded pull under other settings: the fitted car driven again by the controller,
+ * with what the recording implies beyond the model added to its pressure.
  *
  * <p>The band is that of 90 %: cars which the logs leave possible, each with its own disturbance,
  * and what repeats of one pull differ by anyway.
@@ -22,10 +22,13 @@ public final class WhatIf {
   private static final double NORMAL_90 = 1.645;
 
   /** What repeats and the model's own form add, kPa, standard deviation. */
-  private static final double REPEAT_KPA = 0.45;
+  private static final double REPEAT_KPA = 0.25;
 
   /** Of a change of pressure against the recording, so much more is in doubt. */
   private static final double CHANGE_DOUBT = 0.06;
+
+  /** When exactly the throttle opened is known to a few ticks, s. */
+  private static final double TIME_DOUBT_SECONDS = 0.008;
 
   private static final double BEYOND_KPA = 10.0;
   private static final double FAR_BEYOND_KPA = 25.0;
@@ -65,8 +68,9 @@ public final class WhatIf {
         double off = drawn[i] - middle.kpaAbs()[i];
         square += off * off / others.size();
       }
+      double moved = TIME_DOUBT_SECONDS * rate(middle.kpaAbs(), seconds, i);
       double change = CHANGE_DOUBT * (middle.kpaAbs()[i] - recorded.log().meanKpaAbs(row));
-      double half = NORMAL_90 * Math.sqrt(square + change * change);
+      double half = NORMAL_90 * Math.sqrt(square + change * change + moved * moved);
       low[i] = middle.kpaAbs()[i] - half;
       high[i] = middle.kpaAbs()[i] + half;
     }
@@ -80,6 +84,10 @@ public final class WhatIf {
         middle.faults(),
         extrapolates(recorded, middle),
         refusal(recorded, middle, twin));
+  }
+
+  private static double rate(double[] kpaAbs, double[] seconds, int i) {
+    return i == 0 ? 0.0 : (kpaAbs[i] - kpaAbs[i - 1]) / (seconds[i] - seconds[i - 1]);
   }
 
   private static @Nullable String extrapolates(Pull pull, PullScript.Driven driven) {

@@ -31,8 +31,11 @@ class ConvergenceTest {
   record Case(double factor, int column, long seed) {}
 
   static List<Case> cases() {
+    if (!FULL) {
+      return List.of(new Case(0.8, -1, 1), new Case(1.2, -1, 12), new Case(1.2, 4, 1));
+    }
     List<Case> cases = new ArrayList<>();
-    for (long seed = 1; seed <= (FULL ? 15 : 1); seed++) {
+    for (long seed = 1; seed <= 15; seed++) {
       for (double factor : new double[] {0.8, 1.2}) {
         cases.add(new Case(factor, -1, seed));
         cases.add(new Case(factor, 4, seed)); // 4500 rpm
@@ -96,7 +99,8 @@ class ConvergenceTest {
     for (CellChange cell : step.cells()) {
       assertThat(cell.change()).isLessThanOrEqualTo(0.05 + 1e-9);
       if (!cell.visited()) {
-        assertThat(Math.abs(cell.change())).isLessThanOrEqualTo(Caution.DEFAULT.mostUnvisited() + 1e-9);
+        assertThat(Math.abs(cell.change()))
+            .isLessThanOrEqualTo(Caution.DEFAULT.mostUnvisited() + 1e-9);
       }
     }
     Table2d before = step.before();

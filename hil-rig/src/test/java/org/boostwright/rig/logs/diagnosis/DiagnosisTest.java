@@ -10,15 +10,15 @@ import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.PullFinder;
 import org.boostwright.rig.logs.pulls.PullRules;
 import org.boostwright.rig.plant.PlantParams;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.jspecify.annotations.Nullable;
 
 /**
- * Each cause seeded into virtual cars of half a series' tolerances, one pull each, judged against the
- * nominal car. Requirement: the first suspicion is the seeded cause in 90 % or more, and at most 2 %
- * of sound cars raise any.
+ * Each cause seeded into virtual cars of half a series' tolerances, one pull each, judged against
+ * the nominal car. Requirement: the first suspicion is the seeded cause in 90 % or more, and at
+ * most 2 % of sound cars raise any.
  */
 class DiagnosisTest {
   private static final boolean FULL = Boolean.getBoolean("boostwright.logs.full");
@@ -43,7 +43,8 @@ class DiagnosisTest {
       named.merge(first(cause, seed), 1, Integer::sum);
     }
     System.out.println(cause + " named " + named);
-    assertThat(named.getOrDefault(cause.name(), 0)).isGreaterThanOrEqualTo((int) Math.ceil(0.9 * draws));
+    assertThat(named.getOrDefault(cause.name(), 0))
+        .isGreaterThanOrEqualTo((int) Math.ceil(0.9 * draws));
   }
 
   @Test

@@ -8,12 +8,12 @@ import org.boostwright.core.settings.SpoolSettings;
 import org.boostwright.core.table.Curve;
 import org.boostwright.core.table.Table2d;
 import org.boostwright.rig.logs.LearningCar;
+import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.plant.ActuatorParams;
 import org.boostwright.rig.plant.CarFaults;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.SensorParams;
 import org.boostwright.rig.plant.ValveFaults;
-import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
@@ -45,8 +45,7 @@ final class SeededCar {
           car = car.withSensors(s.withMapError(other ? -4.0 - 5.0 * u : 4.0, s.mapScale()));
         }
         case HOSE_OFF ->
-            fault =
-                other ? f -> f.valve.actuatorHoseOff = true : f -> f.valve.supplyHoseOff = true;
+            fault = other ? f -> f.valve.actuatorHoseOff = true : f -> f.valve.supplyHoseOff = true;
         case NO_AUTHORITY ->
             fault =
                 other
@@ -68,41 +67,64 @@ final class SeededCar {
                 car.withEngine(
                     car.engine()
                         .withTurbo(car.engine().turbo().withInertia(6e-5 * (2.0 + 1.0 * u))));
-        case SAG ->
-            car = car.withActuator(car.actuator().withLeverRatio(1.0 + 0.3 * u));
+        case SAG -> car = car.withActuator(car.actuator().withLeverRatio(1.0 + 0.3 * u));
         case DUTY_WINDOW -> {
           double shift = 3.5e-3 + 1.5e-3 * u;
-          car = car.withValve(car.valve().withDelays(3.5e-3 + (other ? shift : 0), 7.5e-3 + (other ? 0 : shift)));
+          car =
+              car.withValve(
+                  car.valve()
+                      .withDelays(3.5e-3 + (other ? shift : 0), 7.5e-3 + (other ? 0 : shift)));
         }
         case TABLE_HOLE ->
             settings = hole(settings, 4 + random.nextInt(2), (other ? -1 : 1) * (0.12 + 0.06 * u));
       }
     }
     java.util.function.Consumer<CarFaults> seeded = fault;
-    PullPlan plan =
-        PullPlan.STANDARD
-            .withSeed(seed)
-            .withEvents(new PullPlan.Event(0.0, seeded));
+    PullPlan plan = PullPlan.STANDARD.withSeed(seed).withEvents(new PullPlan.Event(0.0, seeded));
     PullRun run = VirtualPull.run(settings, car, plan, share -> {});
     return new SeededCar(settings, LearningCar.log(run));
   }
 
   private static ActuatorParams gate(ActuatorParams a, double metres) {
     return new ActuatorParams(
-        a.diaphragmM(), a.crackKpaGauge(), a.spanKpa(), metres, a.leverRatio(), a.lagSeconds(), a.frictionN(), a.strokeM());
+        a.diaphragmM(),
+        a.crackKpaGauge(),
+        a.spanKpa(),
+        metres,
+        a.leverRatio(),
+        a.lagSeconds(),
+        a.frictionN(),
+        a.strokeM());
   }
 
   private static Settings cutoff(Settings s, double kpaAbs) {
     LimitSettings l = s.limits();
     return s.withLimits(
         new LimitSettings(
-            kpaAbs, l.pressureRatioMax(), l.dutyCeiling(), l.trimCapDuty(), l.targetFactorOverIntakeC(), l.springOnlyIntakeC(), l.gearTargetKpaAbs(), l.lowBoostKpaAbs(), l.minControlRpm(), l.minThrottlePct(), l.engineCut()));
+            kpaAbs,
+            l.pressureRatioMax(),
+            l.dutyCeiling(),
+            l.trimCapDuty(),
+            l.targetFactorOverIntakeC(),
+            l.springOnlyIntakeC(),
+            l.gearTargetKpaAbs(),
+            l.lowBoostKpaAbs(),
+            l.minControlRpm(),
+            l.minThrottlePct(),
+            l.engineCut()));
   }
 
   private static Settings gains(Settings s, double factor) {
     FeedbackSettings f = s.feedback();
     return s.withFeedback(
-        new FeedbackSettings(true, times(f.kpDutyPerKpa(), factor), times(f.kiDutyPerKpaSecond(), factor), times(f.kdDutySecondPerKpa(), factor), f.trackingSeconds(), f.derivativeFilterSeconds(), f.activeWithinKpa()));
+        new FeedbackSettings(
+            true,
+            times(f.kpDutyPerKpa(), factor),
+            times(f.kiDutyPerKpaSecond(), factor),
+            times(f.kdDutySecondPerKpa(), factor),
+            f.trackingSeconds(),
+            f.derivativeFilterSeconds(),
+            f.activeWithinKpa()));
   }
 
   private static Curve times(Curve c, double factor) {
@@ -115,7 +137,8 @@ final class SeededCar {
 
   private static Settings lead(Settings s, double seconds) {
     SpoolSettings p = s.spool();
-    return s.withSpool(new SpoolSettings(true, seconds, p.timeLimitSeconds(), p.minRiseKpaPerSecond()));
+    return s.withSpool(
+        new SpoolSettings(true, seconds, p.timeLimitSeconds(), p.minRiseKpaPerSecond()));
   }
 
   private static Settings hole(Settings s, int column, double duty) {

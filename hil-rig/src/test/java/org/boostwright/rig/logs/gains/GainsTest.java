@@ -9,15 +9,17 @@ import org.boostwright.rig.logs.identify.Fopdt;
 import org.boostwright.rig.plant.Atmosphere;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.scenario.ProjectCarSettings;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import org.junit.jupiter.api.Test;
 
 /** Proposed gains on cars of full tolerances, and AMIGO against its paper. */
 class GainsTest {
   private static final boolean FULL = Boolean.getBoolean("boostwright.logs.full");
 
-  /** Requirement: over 200 cars 95 % overshoot at most 5 kPa, none hunts, nominal Ms at most 1.8. */
+  /**
+   * Requirement: over 200 cars 95 % overshoot at most 5 kPa, none hunts, nominal Ms at most 1.8.
+   */
   @ParameterizedTest
   @EnumSource(Pace.class)
   void carsWithinTolerancesArriveWithoutOvershootOrHunting(Pace pace) {

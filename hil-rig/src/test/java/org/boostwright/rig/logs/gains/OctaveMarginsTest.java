@@ -46,7 +46,8 @@ class OctaveMarginsTest {
       close(ours.maxSensitivity(), theirs[2], "Ms " + i);
       close(
           ours.delayMarginSeconds(),
-          Double.toString(Math.toRadians(Double.parseDouble(theirs[1])) / Double.parseDouble(theirs[3])),
+          Double.toString(
+              Math.toRadians(Double.parseDouble(theirs[1])) / Double.parseDouble(theirs[3])),
           "delay margin " + i);
     }
   }
@@ -67,7 +68,14 @@ class OctaveMarginsTest {
                   + " L = minreal(C*%g/((%g*s + 1)*(%g*s + 1))*tf(n, d));"
                   + " [gm, pm, wg, wp] = margin(L); ms = norm(1/(1 + L), inf);"
                   + " printf('%%.9g %%.9g %%.9g %%.9g\\n', gm, pm, ms, wp);%n",
-              c[7], c[0], c[1], c[2], c[3], c[4], c[5], c[6]));
+              c[7],
+              c[0],
+              c[1],
+              c[2],
+              c[3],
+              c[4],
+              c[5],
+              c[6]));
     }
     return script.toString();
   }

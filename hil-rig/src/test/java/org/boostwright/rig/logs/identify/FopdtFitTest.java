@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 /** Identification on made-up first-order answers with noise. */
 class FopdtFitTest {
   private static final boolean FULL = Boolean.getBoolean("boostwright.logs.full");
+
   /** Of the virtual car's pressure sensor, assumption A-06. */
   private static final double SENSOR_NOISE_KPA = 0.3;
 
@@ -33,8 +34,7 @@ class FopdtFitTest {
     double[] seconds = times(1001, 0.01);
     double[] y = TRUE.answer(seconds, ones(1001));
     for (int i = 0; i < y.length; i++) {
-      double expected =
-          seconds[i] <= 0.3 ? 0.0 : 2.0 * (1.0 - Math.exp(-(seconds[i] - 0.3) / 1.2));
+      double expected = seconds[i] <= 0.3 ? 0.0 : 2.0 * (1.0 - Math.exp(-(seconds[i] - 0.3) / 1.2));
       assertThat(y[i]).isCloseTo(expected, within(1e-9));
     }
   }
@@ -71,8 +71,7 @@ class FopdtFitTest {
       for (int i = 0; i < y.length; i++) {
         y[i] += 180.0 + SENSOR_NOISE_KPA * random.nextGaussian();
       }
-      FopdtEstimate found =
-          FopdtFit.leastSquares(seconds, input, y, new Fopdt(150.0, 0.7, 0.1));
+      FopdtEstimate found = FopdtFit.leastSquares(seconds, input, y, new Fopdt(150.0, 0.7, 0.1));
       double[] errors = {
         found.model().gain() - truth.gain(),
         found.model().tauSeconds() - truth.tauSeconds(),

@@ -27,7 +27,7 @@ class TwinFitTest {
 
   @Test
   void gainTimeConstantAndDeadTimeFromPullsAreWithin15PercentOfACleanStep() {
-    int cars = FULL ? 30 : Integer.getInteger("n",3);
+    int cars = FULL ? 30 : 2;
     double gain = 0.0;
     double tau = 0.0;
     double dead = 0.0;
@@ -38,8 +38,7 @@ class TwinFitTest {
       PlantParams car = PlantParams.PROJECT_CAR.spread(seed, 1.0);
       List<Pull> pulls = new ArrayList<>();
       for (DriveLog log :
-          LearningCar.logs(
-              LearningCar.pulls(settings, car, PullPlan.STANDARD, 1000L * seed, 2))) {
+          LearningCar.logs(LearningCar.pulls(settings, car, PullPlan.STANDARD, 1000L * seed, 2))) {
         pulls.addAll(PullFinder.find(log, PullRules.FULL_THROTTLE));
       }
       assertThat(pulls).hasSize(2).allMatch(Pull::usable);

@@ -65,6 +65,7 @@ public final class Boostwright implements Callable<Integer> {
     return List.of(
         new DemoCommand(terminal),
         new PlanCommand(terminal),
+        new CardCommand(terminal),
         new FirstTableCommand(terminal),
         new CheckCommand(terminal),
         new StageCommand(terminal),

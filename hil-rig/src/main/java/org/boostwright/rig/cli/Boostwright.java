@@ -68,6 +68,7 @@ public final class Boostwright implements Callable<Integer> {
         new CardCommand(terminal),
         new FirstTableCommand(terminal),
         new CheckCommand(terminal),
+        new CalibrateCommand(terminal),
         new StageCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),

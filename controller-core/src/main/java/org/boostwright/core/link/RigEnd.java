@@ -9,10 +9,12 @@ public final class RigEnd {
     /**
      * @param frame valid during the call only
      * @param arrivedNanos when it arrived
+     * @param tickNanos when the controller's tick began, on this end's clock: by the frame's stamp,
+     *     so that a late frame tells the same time as a quick one
      * @param roundTripNanos from sending the frame it echoes to its arrival, without the time the
      *     controller held it; {@link Long#MAX_VALUE} when unknown
      */
-    void outputs(OutputsFrame frame, long arrivedNanos, long roundTripNanos);
+    void outputs(OutputsFrame frame, long arrivedNanos, long tickNanos, long roundTripNanos);
   }
 
   private final Peer peer = new Peer(HelloFrame.RIG);
@@ -35,7 +37,8 @@ public final class RigEnd {
     for (int i = 0; i < length; i++) {
       if (peer.take(bytes[i], Frame.OUTPUTS, arrivedNanos)) {
         out.read(peer.decoder());
-        listener.outputs(out, arrivedNanos, roundTrip(arrivedNanos));
+        long tickNanos = peer.clock().arrived(out.stampMicros, arrivedNanos);
+        listener.outputs(out, arrivedNanos, tickNanos, roundTrip(arrivedNanos));
       }
     }
   }
@@ -67,6 +70,11 @@ public final class RigEnd {
   /** The other end. */
   public Peer peer() {
     return peer;
+  }
+
+  /** Number of the next data frame. */
+  public int nextSequence() {
+    return sender.sequence() + 1;
   }
 
   /** Frames sent. */

@@ -45,6 +45,11 @@ final class Sender {
     return sequence;
   }
 
+  /** Number of the newest data frame. */
+  int sequence() {
+    return sequence;
+  }
+
   /** Time since the frame with this number was sent, ns; {@link Long#MAX_VALUE} if too long ago. */
   long sinceSent(int number, long nowNanos) {
     int back = sequence - number;

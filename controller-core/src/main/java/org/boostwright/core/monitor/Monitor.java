@@ -10,7 +10,14 @@ import org.boostwright.core.signal.SignalStatus;
 import org.boostwright.core.signal.Signals;
 import org.jspecify.annotations.Nullable;
 
-/** Every watch of one tick, in order; what it finds stands in the {@link FaultTable}. */
+/**
+ * Every watch of one tick, in order; what it finds stands in the {@link FaultTable}.
+ *
+ * <p>While a bench procedure moves the valve with the engine known to be stopped, the pressure
+ * sensor may sit on the actuator line and the PWM run at any frequency. What judges pressure as an
+ * engine's (overboost, falls, jumps, noise) and current at the settings' frequency pauses then; the
+ * bench keeps limits of its own. Everything about wires and samples goes on.
+ */
 public final class Monitor {
   /** Throttle below this counts as released, percent. */
   static final double RELEASED_PCT = 20.0;
@@ -34,12 +41,16 @@ public final class Monitor {
   /** A lost intake-air sensor is replaced by this, hot enough to take boost away, degC. */
   static final double INTAKE_AIR_SUBSTITUTE_C = 60.0;
 
+  private static final long HOSE_OFF =
+      FaultCode.MAP_FALL_UNEXPLAINED.bit() | FaultCode.MAP_FLAT_AT_AMBIENT.bit();
+
   private final FaultTable faults;
   private final OptionalWires wires;
   private final EngineWatch engine;
   private final AmbientWatch ambient;
   private final SpeedLossWatch speedLoss = new SpeedLossWatch();
   private final LifeWatch life;
+  private final HoseWatch hose;
   private final @Nullable NoiseWatch noise;
   private final OverboostWatch overboost;
   private final CoilWatch coil;
@@ -61,6 +72,7 @@ public final class Monitor {
     engine = new EngineWatch(settings);
     ambient = new AmbientWatch(settings.sensors().ambientKpaAbs());
     life = new LifeWatch(settings.sensors());
+    hose = new HoseWatch(settings.car().redlineRpm());
     AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
     frozenWatched = map != null && map.frozenIsWatched();
     jumpsWatched = map != null && Double.isFinite(map.maxRatePerSecond());
@@ -77,7 +89,7 @@ public final class Monitor {
    */
   public void update(long nowNanos, Signals signals, Inputs inputs, double commandedDuty) {
     boolean keyOff = wires.keyInput() && !inputs.keyOn;
-    engine.update(nowNanos, signals, keyOff);
+    engine.update(nowNanos, signals, keyOff, inputs.benchRequest);
     keyCycled = wires.keyInput() ? keyOff : engine.stopped();
     @Nullable ChannelSignal barometer = signals.channel(AnalogChannel.BAROMETER);
     if (barometer != null) {
@@ -89,12 +101,16 @@ public final class Monitor {
     watchEngineSpeed(nowNanos, signals);
     watchSupply(nowNanos, signals);
     watchIntakeAir(nowNanos, signals);
-    overboost.update(nowNanos, signals, faults, keyCycled);
+    if (!engine.onBench()) {
+      overboost.update(nowNanos, signals, faults, keyCycled);
+    }
     faults.sample(FaultCode.OUTPUTS_WRONG, inputs.outputsWrong, nowNanos);
     if (wires.permitInput()) {
       faults.sample(FaultCode.PERMIT_OPEN, !inputs.permit, nowNanos);
     }
-    if (wires.coilFeedback()) {
+    if (wires.coilFeedback() && engine.onBench()) {
+      coil.interrupt();
+    } else if (wires.coilFeedback()) {
       coil.update(nowNanos, commandedDuty, inputs.coilEnergised, faults);
     }
   }
@@ -109,7 +125,7 @@ public final class Monitor {
       if (frozenWatched) {
         faults.sample(FaultCode.MAP_FROZEN, map.has(ChannelSignal.FROZEN), nowNanos);
       }
-      if (jumpsWatched) {
+      if (jumpsWatched && !engine.onBench()) {
         faults.sample(FaultCode.MAP_JUMPS, map.has(ChannelSignal.JUMP), nowNanos);
       }
     }
@@ -121,15 +137,30 @@ public final class Monitor {
     boolean fromBoost = everBoosted && nowNanos - boostedNanos <= BOOSTED_NANOS;
     fallUnexplained =
         fromBoost
+            && !engine.onBench()
             && !signals.throttleExplainsFall()
             && map.usable()
             && signals.mapSlopeKpaPerSecond() < -EXPLAINED_FALL_KPA_PER_SECOND;
     if (valid) {
       faults.sample(FaultCode.MAP_FALL_UNEXPLAINED, fallUnexplained, nowNanos);
+      boolean flat =
+          hose.flatAtAmbient(
+              nowNanos,
+              map.value(),
+              ambient.kpaAbs(),
+              ambient.floorKpaAbs(),
+              signals.throttle().usable() ? signals.throttle().value() : 0.0,
+              signals.engineRpm());
+      // Before the sensor has shown life nothing is driven, and ambient is what it should read.
+      faults.sample(FaultCode.MAP_FLAT_AT_AMBIENT, flat && life.shown(), nowNanos);
       life.update(engine.stopped(), engine.running(), map.value(), ambient.kpaAbs());
+      if ((faults.active() & HOSE_OFF) != 0L) {
+        // Throttle released is no proof that the hose is on again; life is.
+        life.forget();
+      }
     }
     if (noise != null && map.fresh()) {
-      if (valid && !signals.throttleExplains()) {
+      if (valid && !signals.throttleExplains() && !engine.onBench()) {
         faults.sample(FaultCode.MAP_NOISY, noise.excessive(map.value()), nowNanos);
       } else {
         noise.interrupt();

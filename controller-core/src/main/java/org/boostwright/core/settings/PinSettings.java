@@ -24,6 +24,7 @@ package org.boostwright.core.settings;
  * @param audioBoardInUse an audio board (I2S) on GPIO 18 to 21 is in use
  * @param watchdogBoard pin that feeds a watchdog board on the header; the watchdog of the machine
  *     itself needs none
+ * @param machineWatchdog the machine's own watchdog has to be there, and is fed while the tick ticks
  */
 public record PinSettings(
     int pwmChip,
@@ -44,7 +45,8 @@ public record PinSettings(
     boolean spiInUse,
     boolean uartInUse,
     boolean audioBoardInUse,
-    int watchdogBoard) {
+    int watchdogBoard,
+    boolean machineWatchdog) {
   /** Stands for a wire that does not exist. */
   public static final int NOT_WIRED = -1;
 }

@@ -7,6 +7,7 @@ import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.Controller;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.Outputs;
+import org.boostwright.core.TestSettings;
 import org.boostwright.core.settings.Settings;
 
 /** Both ends and a wire with a delay in stepped time; the rig's side is a hand-made car. */
@@ -120,12 +121,27 @@ final class LinkBench {
           flying.bytes,
           flying.bytes.length,
           flying.dueNanos,
-          (frame, arrived, roundTrip) -> {
+          (frame, arrived, tick, roundTrip) -> {
             lastRoundTripNanos = roundTrip;
             lastRigDuty = frame.outputs.dutyFraction;
             echoes.add(frame.echo);
           });
     }
+  }
+
+  /** Key on with the engine stopped, idle, full throttle. */
+  void driveToBoost() {
+    mapVolts = TestSettings.mapVolts(100.0);
+    throttleVolts = TestSettings.throttleVolts(0.0);
+    run(3.0);
+    engineRpm = 900.0;
+    mapVolts = TestSettings.mapVolts(40.0);
+    throttleVolts = TestSettings.throttleVolts(8.0);
+    run(1.0);
+    engineRpm = 4000.0;
+    mapVolts = TestSettings.mapVolts(170.0);
+    throttleVolts = TestSettings.throttleVolts(100.0);
+    run(1.0);
   }
 
   void run(double seconds) {

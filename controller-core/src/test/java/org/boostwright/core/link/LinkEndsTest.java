@@ -21,17 +21,7 @@ class LinkEndsTest {
   private final LinkBench bench = new LinkBench(TestSettings.car());
 
   private void driveToBoost() {
-    bench.mapVolts = TestSettings.mapVolts(100.0);
-    bench.throttleVolts = TestSettings.throttleVolts(0.0);
-    bench.run(3.0);
-    bench.engineRpm = 900.0;
-    bench.mapVolts = TestSettings.mapVolts(40.0);
-    bench.throttleVolts = TestSettings.throttleVolts(8.0);
-    bench.run(1.0);
-    bench.engineRpm = 4000.0;
-    bench.mapVolts = TestSettings.mapVolts(170.0);
-    bench.throttleVolts = TestSettings.throttleVolts(100.0);
-    bench.run(1.0);
+    bench.driveToBoost();
     assertThat(bench.outputs.activeFaults).isZero();
     assertThat(bench.outputs.state).isEqualTo(SafetyState.CONTROLLING);
     assertThat(bench.outputs.dutyFraction).isPositive();
@@ -280,7 +270,7 @@ class LinkEndsTest {
     ControllerEnd end = bench.controllerEnd;
     RigEnd rig = bench.rigEnd;
     bench.run(1.0);
-    RigEnd.Listener listener = (frame, arrived, roundTrip) -> {};
+    RigEnd.Listener listener = (frame, arrived, tick, roundTrip) -> {};
     var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
     long counted = Long.MAX_VALUE;
     for (int round = 0; round < 20; round++) {

@@ -75,9 +75,11 @@ public final class Boostwright implements Callable<Integer> {
         new CorrectCommand(terminal),
         new GainsCommand(terminal),
         new BenchCommand(terminal),
+        new FaultsCommand(terminal),
         new CarCommand(terminal),
         new WiringCommand(terminal),
         new RigCommand(terminal),
+        new KernelBenchCommand(terminal),
         new ReportCommand(terminal));
   }
 

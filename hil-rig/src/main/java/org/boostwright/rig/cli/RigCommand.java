@@ -1,6 +1,9 @@
 package org.boostwright.rig.cli;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -9,11 +12,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.boostwright.core.AnalogChannel;
-import org.boostwright.core.settings.AnalogSensor;
+import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.rig.link.FaultList;
+import org.boostwright.rig.bench.BenchSetup;
+import org.boostwright.rig.link.FaultCases;
+import org.boostwright.rig.link.RigBench;
 import org.boostwright.rig.link.RigPlan;
 import org.boostwright.rig.link.RigReport;
 import org.boostwright.rig.link.RigSession;
@@ -42,13 +46,12 @@ import picocli.CommandLine.Option;
       "  boostwright rig --with-drive --for 600 --faults none",
       "  boostwright rig --port /dev/ttyUSB0 --faults all  a controller at a serial port",
       "  boostwright rig --port /dev/ttyUSB0 --trace drive-000012.csv",
+      "  boostwright rig --port /dev/ttyUSB0 --bench       the valve bench instead of a car",
       "",
       "The controller at the port is started with: boostwright drive --io link:PORT",
       "CAUTION: for benches. Nothing that moves air on a running engine may hang on this link."
     })
 final class RigCommand extends Subcommand {
-  private static final int DEFAULT_BAUD = 460_800;
-
   @Mixin SettingsOption settings = new SettingsOption();
   @Mixin SetOption set = new SetOption();
   @Mixin OutOption out = new OutOption();
@@ -68,11 +71,19 @@ final class RigCommand extends Subcommand {
   }
 
   @Option(
+      names = "--bench",
+      description = {
+        "Instead of a car, the valve on the bench on regulated air, for a controller that runs",
+        "bench --valve link:PORT. Type here what it asks for there, by the word in brackets."
+      })
+  boolean bench;
+
+  @Option(
       names = "--baud",
       paramLabel = "N",
-      defaultValue = "" + DEFAULT_BAUD,
+      defaultValue = "" + Line.DEFAULT_BAUD,
       description = "Speed of the serial port, the same at both ends. Default: ${DEFAULT-VALUE}.")
-  int baud = DEFAULT_BAUD;
+  int baud = Line.DEFAULT_BAUD;
 
   @Option(
       names = "--for",
@@ -119,9 +130,12 @@ final class RigCommand extends Subcommand {
   Outcome work(Progress progress) throws Exception {
     Range.check("--for", seconds, 0, 24 * 3600);
     Range.check("--baud", baud, 9600, 4_000_000);
-    List<String> cases = cases();
     set.settingsOnly();
     SettingsOption.Loaded loaded = SettingsOption.parse(set.change(settings.find()));
+    List<String> cases = cases(loaded.settings());
+    if (bench) {
+      return bench(progress, loaded);
+    }
     List<double[]> rows = List.of();
     if (trace.isPresent()) {
       try {
@@ -142,9 +156,8 @@ final class RigCommand extends Subcommand {
               baud,
               program(),
               file,
+              loaded.settings(),
               digest,
-              loaded.settings().valve().frequencyHz(),
-              refreshMillis(loaded.settings()),
               seconds,
               cases,
               rows,
@@ -164,9 +177,42 @@ final class RigCommand extends Subcommand {
     }
   }
 
-  private static double refreshMillis(Settings settings) {
-    AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
-    return map == null ? Double.NaN : map.refreshMillis();
+  private Outcome bench(Progress progress, SettingsOption.Loaded loaded) throws WrongUseException {
+    if (where.port.isEmpty() || trace.isPresent()) {
+      throw new WrongUseException(
+          "--bench needs --port and no --trace", "start the controller with: bench --valve link:P");
+    }
+    String digest = SettingsDigest.of(loaded.settings());
+    RigBench rig = new RigBench(BenchSetup.standard(), seed);
+    Thread reader = new Thread(() -> read(rig), "typed");
+    reader.setDaemon(true);
+    reader.start();
+    progress.begin("the valve bench at " + where.port.get() + ", air off", 1);
+    RigBench.Report report =
+        rig.run(
+            where.port.get(),
+            baud,
+            Long.parseUnsignedLong(digest.substring(0, 16), 16),
+            seed,
+            words -> {
+              terminal.err().println(words);
+              terminal.err().flush();
+            });
+    ResultBuilder builder = new ResultBuilder("rig").settingsDigest(digest).seed(seed);
+    RigResult.addBench(builder, report);
+    return Outcome.printed(builder.build());
+  }
+
+  private static void read(RigBench rig) {
+    try (BufferedReader in =
+        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
+      for (String line = in.readLine(); line != null; line = in.readLine()) {
+        rig.type(line);
+      }
+    } catch (IOException e) {
+      // As if nobody typed any more.
+    }
+    rig.end();
   }
 
   private static Outcome.Extra[] extras(Path folder, Result result) throws IOException {
@@ -180,9 +226,9 @@ final class RigCommand extends Subcommand {
     return extras.toArray(Outcome.Extra[]::new);
   }
 
-  private List<String> cases() throws WrongUseException {
+  private List<String> cases(Settings car) throws WrongUseException {
     boolean canKill = where.withDrive;
-    List<String> all = FaultList.ids(canKill);
+    List<String> all = FaultCases.ids(car, canKill);
     if (faults.equals(List.of("none"))) {
       return List.of();
     }
@@ -190,7 +236,7 @@ final class RigCommand extends Subcommand {
       return all;
     }
     if (faults.equals(List.of("short"))) {
-      return FaultList.shortForm(canKill);
+      return FaultCases.shortForm(all);
     }
     for (String id : faults) {
       if (!all.contains(id)) {

@@ -1,8 +1,9 @@
 package org.boostwright.rig.cli;
 
-import java.util.Locale;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.CaseOutcome.Verdict;
+import org.boostwright.rig.link.RigBench;
 import org.boostwright.rig.link.RigPlan;
 import org.boostwright.rig.link.RigReport;
 import org.boostwright.rig.result.ResultBuilder;
@@ -26,10 +27,8 @@ final class RigResult {
       return;
     }
     timing(result, report);
-    long failed = 0;
     for (CaseOutcome outcome : report.outcomes()) {
-      failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
-      add(result, outcome);
+      CaseFindings.add(result, "rig", outcome);
     }
     if (plan.cases().isEmpty()) {
       driving(result, report);
@@ -57,23 +56,59 @@ final class RigResult {
           "");
     }
     result.provenance("sequence and stamps rolled over", report.rolledOver() ? "yes" : "not yet");
-    result.headline(
-        report.outcomes().isEmpty()
-            ? "The controller drove to the end."
-            : failed == 0
-                ? "All " + report.outcomes().size() + " faults met as they must be."
-                : failed + " of " + report.outcomes().size() + " faults not met as they must be.");
+    result.headline(headline(report));
   }
 
-  private static void timing(ResultBuilder result, RigReport report) {
-    result.measure("rig.frames", "controller frames", report.frames(), Units.COUNT);
+  /** What a run at the bench saw. */
+  static void addBench(ResultBuilder result, RigBench.Report report) {
+    if (!report.connected()) {
+      result.refuse(
+          "no_controller",
+          "No controller: " + report.health() + ".",
+          "start it with: boostwright bench --valve link:PORT");
+      result.headline("No controller answered.");
+      return;
+    }
+    frames(result, report.frames(), report.broken());
+    result.measure(
+        "rig.drive_highest_duty_pct", "highest duty", 100.0 * report.highestDuty(), Units.PERCENT);
+    result.headline("The bench session at the other end is over.");
+  }
+
+  private static void frames(ResultBuilder result, long frames, long broken) {
+    result.measure("rig.frames", "controller frames", frames, Units.COUNT);
     result.measure(
         "rig.broken_frames",
         "frames with an impossible duty, or duty while at rest",
-        report.brokenFrames(),
+        broken,
         Units.COUNT,
         NO_LIMIT,
         0.0);
+  }
+
+  private static String headline(RigReport report) {
+    int all = report.outcomes().size();
+    if (all == 0) {
+      return "The controller drove to the end.";
+    }
+    long failed = count(report, Verdict.FAILED);
+    long invalid = count(report, Verdict.INVALID);
+    if (failed + invalid == 0) {
+      return "All " + all + " faults met as they must be.";
+    }
+    return (failed == 0 ? "None" : Long.toString(failed))
+        + " of "
+        + all
+        + " faults not met as they must be"
+        + (invalid == 0 ? "." : "; " + invalid + " invalid, which proves nothing.");
+  }
+
+  private static long count(RigReport report, Verdict verdict) {
+    return report.outcomes().stream().filter(o -> o.verdict() == verdict).count();
+  }
+
+  private static void timing(ResultBuilder result, RigReport report) {
+    frames(result, report.frames(), report.brokenFrames());
     result.measure(
         "link.round_trip_p50_ms",
         "round trip, half",
@@ -107,13 +142,6 @@ final class RigResult {
         "latest tick of the rig itself while driving",
         report.rigLateMaxMillis(),
         Units.MILLISECONDS);
-    if (!report.outcomes().isEmpty()) {
-      result.measure(
-          "rig.disturbed",
-          "runs measured again because the wire was late by itself",
-          report.disturbed(),
-          Units.COUNT);
-    }
     if (!Double.isNaN(report.startSeconds())) {
       result.measure(
           "drive.start_s",
@@ -166,35 +194,5 @@ final class RigResult {
           NO_LIMIT,
           START_SECONDS);
     }
-  }
-
-  private static void add(ResultBuilder result, CaseOutcome outcome) {
-    boolean judgedByTime = !Double.isNaN(outcome.withinMillis());
-    boolean judged =
-        outcome.verdict() == CaseOutcome.Verdict.PASSED
-            || outcome.verdict() == CaseOutcome.Verdict.FAILED;
-    double value = judged ? outcome.reactionMillis() : Double.NaN;
-    if (judgedByTime) {
-      result.measure(
-          "rig." + outcome.id() + "_ms",
-          outcome.text(),
-          value,
-          Units.MILLISECONDS,
-          NO_LIMIT,
-          outcome.withinMillis());
-    } else {
-      result.measure("rig." + outcome.id() + "_ms", outcome.text(), value, Units.MILLISECONDS);
-    }
-    boolean passed = outcome.verdict() == CaseOutcome.Verdict.PASSED;
-    result.find(
-        "rig_" + outcome.id(),
-        passed ? Severity.NOTE : Severity.PROBLEM,
-        outcome.text()
-            + ": "
-            + outcome.words()
-            + (judged ? "" : " (" + outcome.verdict().name().toLowerCase(Locale.ROOT) + ")")
-            + String.format(
-                Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs()),
-        "");
   }
 }

@@ -6,9 +6,11 @@ package org.boostwright.rig.link;
  * @param id the case
  * @param text the case in words
  * @param verdict what became of it
- * @param reactionMillis time from injection to the reaction, ms; NaN when there was none
+ * @param reactionMillis time from the fault at the controller's wire to the reaction, ms; NaN when
+ *     there was none or none is laid down
  * @param withinMillis longest time allowed, ms; NaN when none is laid down
  * @param peakKpaAbs highest true manifold pressure from injection to the end, kPa absolute
+ * @param lateMillis how late the line or the rig was by itself meanwhile, ms
  * @param words what was seen, or why it is invalid
  */
 public record CaseOutcome(
@@ -18,15 +20,17 @@ public record CaseOutcome(
     double reactionMillis,
     double withinMillis,
     double peakKpaAbs,
+    double lateMillis,
     String words) {
 
   /** What became of a case. Only "passed" is "passed". */
   public enum Verdict {
     PASSED,
     FAILED,
-    /** The wire was late by itself, and that alone may explain what looks wrong. */
-    DISTURBED,
-    /** It could not be brought about, or did not take effect. */
+    /**
+     * It proves nothing: it could not be brought about, did not take effect, or the line or the rig
+     * was so late by itself that what looks wrong may come from that alone.
+     */
     INVALID
   }
 }

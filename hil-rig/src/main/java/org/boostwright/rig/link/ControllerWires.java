@@ -11,6 +11,9 @@ public interface ControllerWires extends AutoCloseable {
   /** Passes on everything the controller has done since the last call. */
   void poll(long nowNanos, RigEnd.Listener listener);
 
+  /** Number of the next frame that shows the controller something; 0 where nothing is numbered. */
+  int nextSequence();
+
   /** Words about the state of the wires, for people. */
   String health();
 

@@ -12,11 +12,16 @@ import org.jspecify.annotations.Nullable;
  *
  * @param loop the rig's ticks
  * @param car the virtual car
+ * @param driver drives it
  * @param wires the serial line
  * @param runtime the controller's program; null when somebody else started it
  */
 record FaultBench(
-    RigLoop loop, VirtualCar car, SerialWires wires, @Nullable RuntimeProcess runtime) {
+    RigLoop loop,
+    VirtualCar car,
+    RoadDriver driver,
+    SerialWires wires,
+    @Nullable RuntimeProcess runtime) {
 
   CarFaults faults() {
     return car.faults();

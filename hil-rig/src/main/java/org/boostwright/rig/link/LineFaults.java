@@ -17,7 +17,7 @@ public final class LineFaults {
     CORRUPT,
     /** The frame before the fault comes again and again. */
     REPEAT,
-    /** Eight frames at a time come in reverse order. */
+    /** Sixteen frames at a time come in reverse order. */
     REORDER,
     /** Every frame comes later, see {@link #delayNanos}. */
     DELAY,
@@ -32,7 +32,7 @@ public final class LineFaults {
 
   private static final int LONGEST = 256;
   private static final int SLOTS = 128;
-  private static final int BLOCK = 8;
+  private static final int BLOCK = 16;
 
   private final Random random;
   private final Out out;

@@ -3,6 +3,7 @@ package org.boostwright.rig.link;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import org.boostwright.core.settings.Settings;
 
 /**
  * What a rig run is to be.
@@ -12,9 +13,8 @@ import java.util.Optional;
  * @param baud speed of the port
  * @param program command line that starts the controller's program, without its options
  * @param settingsFile settings both ends work with
+ * @param settings the same, read
  * @param settingsDigest digest of these settings, hexadecimal
- * @param pwmHz PWM frequency of these settings, Hz
- * @param mapRefreshMillis time between pressure samples these settings declare, ms
  * @param driveSeconds ordinary driving before the faults, s
  * @param cases ids of the fault cases; empty for none
  * @param trace rows of a recorded trace instead of the virtual car; empty for the car
@@ -26,9 +26,8 @@ public record RigPlan(
     int baud,
     List<String> program,
     Path settingsFile,
+    Settings settings,
     String settingsDigest,
-    double pwmHz,
-    double mapRefreshMillis,
     double driveSeconds,
     List<String> cases,
     List<double[]> trace,

@@ -26,7 +26,6 @@ import java.util.List;
  * @param restartSeconds the same after it was killed, s; NaN when it was not
  * @param restartAtRest after it was killed it came up at rest with the engine running
  * @param rolledOver sequence numbers and time stamps have rolled over
- * @param disturbed runs of fault cases that were measured again because the wire was late by itself
  * @param outcomes fault cases
  */
 public record RigReport(
@@ -50,7 +49,6 @@ public record RigReport(
     double restartSeconds,
     boolean restartAtRest,
     boolean rolledOver,
-    int disturbed,
     List<CaseOutcome> outcomes) {
 
   /** The same with what the controller's program said it missed. */
@@ -76,7 +74,6 @@ public record RigReport(
         restartSeconds,
         restartAtRest,
         rolledOver,
-        disturbed,
         outcomes);
   }
 }

@@ -11,7 +11,9 @@ import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.HdrHistogram.Histogram;
+import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.link.Peer;
+import org.boostwright.core.settings.AnalogSensor;
 import org.boostwright.rig.plant.Atmosphere;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.VirtualCar;
@@ -95,17 +97,17 @@ public final class RigSession {
 
   private VirtualCar newCar() {
     return new VirtualCar(
-        PlantParams.PROJECT_CAR.withPwmHz(plan.pwmHz()), Atmosphere.at(0.0, 20.0), plan.seed());
+        PlantParams.PROJECT_CAR.withPwmHz(plan.settings().valve().frequencyHz()), Atmosphere.at(0.0, 20.0), plan.seed());
   }
 
   private RigReport withPort(String port, boolean realTime) throws Exception {
     long digest = Long.parseUnsignedLong(plan.settingsDigest().substring(0, 16), 16);
-    try (SerialWires wires = new SerialWires(port, plan.baud(), digest, plan.seed())) {
+    try (SerialWires wires = SerialWires.open(port, plan.baud(), digest, plan.seed())) {
       VirtualCar car = newCar();
       CarSide side =
           plan.trace().isEmpty() ? new VirtualCarSide(car) : new RecordSide(plan.trace());
       WireObserver observer = new WireObserver();
-      RigLoop loop = new RigLoop(wires, side, observer);
+      RigLoop loop = new RigLoop(wires, side, observer, RigClock.SYSTEM);
       progress.accept("waiting for the controller on " + port);
       boolean connected = loop.runUntil(() -> observer.frames() > 0L, CONNECT_SECONDS);
       if (program != null && connected) {
@@ -147,7 +149,7 @@ public final class RigSession {
     RoadDriver driver = new RoadDriver(loop, car);
     progress.accept("key on, starting the engine");
     driver.startEngine();
-    loop.observer().arm();
+    loop.arm();
     loop.observer().clearTiming();
     loop.latenessMicros().reset();
     lateBefore = loop.observer().last().lateTicks;
@@ -156,10 +158,11 @@ public final class RigSession {
       driver.drive(plan.driveSeconds(), () -> true);
     }
     Drove drove = drove(wires, loop);
-    FaultBench bench = new FaultBench(loop, car, wires, program);
-    FaultRunner runner = new FaultRunner(bench, driver, plan.mapRefreshMillis());
+    FaultBench bench = new FaultBench(loop, car, driver, wires, program);
+    AnalogSensor map = plan.settings().sensors().channel(AnalogChannel.MAP);
+    FaultRunner runner = new FaultRunner(bench, map == null ? Double.NaN : map.refreshMillis());
     List<FaultCase> cases =
-        FaultCases.all(program != null, plan.mapRefreshMillis()).stream()
+        FaultCases.all(plan.settings(), program != null).stream()
             .filter(fault -> plan.cases().contains(fault.id()))
             .toList();
     runner.run(
@@ -173,7 +176,7 @@ public final class RigSession {
   private RigReport withTrace(SerialWires wires, RigLoop loop, boolean realTime)
       throws IOException {
     progress.accept("replaying the trace");
-    loop.observer().arm();
+    loop.arm();
     while (loop.more()) {
       loop.tick();
     }
@@ -213,9 +216,8 @@ public final class RigSession {
             drove.highestDuty(),
             startSeconds,
             runner == null ? Double.NaN : runner.restartSeconds(),
-            runner == null || Double.isNaN(runner.restartSeconds()) || runner.restartAtRest(),
-            peer.sequence().started() && peer.sequence().last() >= 0,
-            runner == null ? 0 : runner.disturbed(),
+            runner == null || runner.restartAtRest(),
+            observer.rolledOver(),
             runner == null ? List.of() : runner.outcomes());
     return plan.cases().isEmpty() && program != null ? report.missedAtController(missed()) : report;
   }

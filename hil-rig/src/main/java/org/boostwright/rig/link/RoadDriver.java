@@ -77,6 +77,13 @@ public final class RoadDriver {
         BOOST_SECONDS);
   }
 
+  /** Full throttle at a held speed for a time, s, whatever the controller does. */
+  public void fullThrottle(double seconds) {
+    rampTo(HELD_RPM);
+    car.setThrottlePct(100.0);
+    loop.run(seconds);
+  }
+
   /** Throttle released until every clear rule that asks for it is met. */
   public void release() {
     car.setThrottlePct(CRUISE_PCT);

@@ -5,20 +5,31 @@ import org.boostwright.core.Outputs;
 import org.boostwright.core.link.OutputsFrame;
 import org.boostwright.core.link.RigEnd;
 
-/** Watches the controller at the wire: every frame, its timing, and what must hold in each. */
+/**
+ * Watches the controller at the wire: every frame, its timing, and what must hold in each.
+ *
+ * <p>Reactions are timed by what the frames say of themselves: the stamp of their tick, and when
+ * the controller had received the rig frame it echoes. A cable that is late by itself then neither
+ * adds to a reaction nor hides one; how late it was is told apart.
+ */
 public final class WireObserver implements RigEnd.Listener {
   private static final long LONGEST_MICROS = 10_000_000L;
 
   private final Histogram roundTripMicros = new Histogram(1L, LONGEST_MICROS, 3);
   private final Histogram tickMicros = new Histogram(1L, LONGEST_MICROS, 3);
   private final HeartbeatGate gate = new HeartbeatGate();
+  private final HeartbeatGate stampedGate = new HeartbeatGate();
   private final Outputs last = new Outputs();
 
   private long frames;
   private long broken;
   private boolean stampSeen;
   private int lastStamp;
+  private int lastEcho;
+  private boolean stampRolled;
+  private boolean echoRolled;
   private long lastArrivedNanos;
+  private long lastTickNanos;
   private double pwmHz;
   private boolean lamp;
   private long faultsSeen;
@@ -26,23 +37,36 @@ public final class WireObserver implements RigEnd.Listener {
   private long restNanos;
   private boolean rested;
   private double highestDuty;
-  private long longestRoundTripNanos;
+  private boolean everReady;
+  private int faultSequence;
+  private boolean faultReceived;
+  private long faultReceivedNanos;
+  private long soundReceivedNanos;
+  private long longestOutNanos;
+  private long longestHeldNanos;
 
   @Override
-  public void outputs(OutputsFrame frame, long arrivedNanos, long roundTripNanos) {
+  public void outputs(
+      OutputsFrame frame, long arrivedNanos, long tickNanos, long roundTripNanos) {
     frames++;
     lastArrivedNanos = arrivedNanos;
+    lastTickNanos = tickNanos;
     Outputs out = frame.outputs;
     if (stampSeen) {
       record(tickMicros, frame.stampMicros - lastStamp);
     }
+    stampRolled |= lastStamp < 0 && frame.stampMicros >= 0;
     stampSeen = true;
     lastStamp = frame.stampMicros;
     if (roundTripNanos != Long.MAX_VALUE) {
       record(roundTripMicros, roundTripNanos / 1000L);
-      longestRoundTripNanos = Math.max(longestRoundTripNanos, roundTripNanos);
+    }
+    longestOutNanos = Math.max(longestOutNanos, arrivedNanos - tickNanos);
+    if (frame.echoValid) {
+      received(frame, tickNanos);
     }
     gate.level(frame.heartbeatLevel, arrivedNanos);
+    stampedGate.level(frame.heartbeatLevel, tickNanos);
     keep(frame);
     boolean restingState = out.state.isRest();
     boolean off = out.dutyFraction == 0.0 && !out.pwmEnabled && !out.coilSupplyClosed;
@@ -51,10 +75,25 @@ public final class WireObserver implements RigEnd.Listener {
       broken++;
     }
     faultsSeen |= out.activeFaults;
+    everReady |= !restingState;
     highestDuty = Math.max(highestDuty, out.dutyFraction);
     if (armed && !rested && restingState && off) {
       rested = true;
-      restNanos = arrivedNanos;
+      restNanos = tickNanos;
+    }
+  }
+
+  /** What the frame says of the newest rig frame its tick had. */
+  private void received(OutputsFrame frame, long tickNanos) {
+    long heldNanos = 1000L * frame.heldMicros;
+    longestHeldNanos = Math.max(longestHeldNanos, heldNanos);
+    echoRolled |= lastEcho < 0 && frame.echo >= 0;
+    lastEcho = frame.echo;
+    if (frame.echo - faultSequence < 0) {
+      soundReceivedNanos = tickNanos - heldNanos;
+    } else if (!faultReceived) {
+      faultReceived = true;
+      faultReceivedNanos = tickNanos - heldNanos;
     }
   }
 
@@ -81,13 +120,21 @@ public final class WireObserver implements RigEnd.Listener {
     lamp = frame.lamp;
   }
 
-  /** Begins to wait for rest, and forgets faults, highest duty and longest round trip. */
-  public void arm() {
+  /**
+   * Begins to wait for rest, and forgets faults, highest duty and lateness.
+   *
+   * @param sequence number of the first rig frame that shows the fault
+   */
+  public void arm(int sequence) {
     armed = true;
+    faultSequence = sequence;
+    faultReceived = false;
     rested = false;
     faultsSeen = 0L;
     highestDuty = 0.0;
-    longestRoundTripNanos = 0L;
+    everReady = false;
+    longestOutNanos = 0L;
+    longestHeldNanos = 0L;
   }
 
   /** Forgets all timing so far: cold programs are slow. */
@@ -107,7 +154,7 @@ public final class WireObserver implements RigEnd.Listener {
     return rested;
   }
 
-  /** When the first frame at rest arrived since {@link #arm}, ns. */
+  /** The first tick at rest since {@link #arm}, ns. */
   public long restNanos() {
     return restNanos;
   }
@@ -117,14 +164,44 @@ public final class WireObserver implements RigEnd.Listener {
     return faultsSeen;
   }
 
+  /** True when any frame since {@link #arm} was not at rest. */
+  public boolean everReady() {
+    return everReady;
+  }
+
+  /** True once the stamps of the controller and the numbers of the rig's frames rolled over. */
+  public boolean rolledOver() {
+    return stampRolled && echoRolled;
+  }
+
   /** Highest duty since {@link #arm}, 0 to 1. */
   public double highestDuty() {
     return highestDuty;
   }
 
-  /** Longest round trip since {@link #arm}, without the time the controller held a frame, ns. */
-  public long longestRoundTripNanos() {
-    return longestRoundTripNanos;
+  /** True once the controller has the first frame that shows the fault. */
+  public boolean faultReceived() {
+    return faultReceived;
+  }
+
+  /** When the controller received the first frame that shows the fault, ns. */
+  public long faultReceivedNanos() {
+    return faultReceivedNanos;
+  }
+
+  /** When the controller received the last frame before the fault, ns. */
+  public long soundReceivedNanos() {
+    return soundReceivedNanos;
+  }
+
+  /** Longest way of a controller frame beyond the quickest since {@link #arm}, ns. */
+  public long longestOutNanos() {
+    return longestOutNanos;
+  }
+
+  /** Longest time a tick had to do with the same rig frame since {@link #arm}, ns. */
+  public long longestHeldNanos() {
+    return longestHeldNanos;
   }
 
   /** Newest outputs, as far as they travel. */
@@ -147,9 +224,19 @@ public final class WireObserver implements RigEnd.Listener {
     return lastArrivedNanos;
   }
 
-  /** The coil supply's heartbeat gate. */
+  /** The newest tick that was heard of, ns. */
+  public long lastTickNanos() {
+    return lastTickNanos;
+  }
+
+  /** The coil supply's heartbeat gate, as edges arrive. */
   public HeartbeatGate gate() {
     return gate;
+  }
+
+  /** The same by the ticks that gave the edges: what a wire without a delay would show. */
+  public HeartbeatGate stampedGate() {
+    return stampedGate;
   }
 
   /** Frames so far. */

@@ -16,7 +16,6 @@ import org.jspecify.annotations.Nullable;
  * the same outputs to the bit, and other settings show what they would have done in each tick.
  */
 public final class RecordReplay {
-  private static final int PLOT_POINTS = 2000;
   private static final int META = LogFormat.COLUMN_COUNT;
   private static final int LATE_TICKS = LogFormat.column("late_ticks");
 
@@ -104,7 +103,7 @@ public final class RecordReplay {
   private RecordResult run(CsvLines lines) throws LogRefusedException {
     lines.next(); // the header
     long expected = lines.mostRows();
-    TraceObserver observer = new TraceObserver(new TraceSeries(expected, PLOT_POINTS));
+    TraceObserver observer = new TraceObserver(new TraceSeries(expected, ReplayOptions.DEFAULT.plotPoints()));
     while (lines.next()) {
       if (lines.cells() <= META) {
         incomplete++;

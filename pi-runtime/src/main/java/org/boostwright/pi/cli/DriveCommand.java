@@ -1,22 +1,27 @@
 package org.boostwright.pi.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boostwright.core.ladder.Rung;
 import org.boostwright.core.ladder.Standing;
+import org.boostwright.core.link.Line;
 import org.boostwright.core.record.LogFormat;
+import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LadderFile;
 import org.boostwright.core.settings.file.LoadResult;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.core.state.Permission;
-import org.boostwright.pi.link.SerialLine;
 import org.boostwright.pi.loop.DriveSession;
 import org.boostwright.pi.loop.TickStats;
+import org.boostwright.pi.web.PageFacts;
+import org.boostwright.pi.web.PageGuest;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The controller. */
@@ -34,9 +39,13 @@ import picocli.CommandLine.Option;
       "",
       "Examples:",
       "  boostwright drive --settings car.toml --data /var/lib/boostwright",
-      "  boostwright drive --io link:/dev/ttyUSB0 --settings car.toml"
+      "  boostwright drive --io link:/dev/ttyUSB0 --settings car.toml",
+      "  boostwright drive --page",
+      "  boostwright drive --page 192.168.4.1 --page-token-file /var/lib/boostwright/page-token"
     })
 final class DriveCommand implements Callable<Integer> {
+  private static final Path MACHINE_WATCHDOG = Path.of("/dev/watchdog");
+
   @Option(
       names = "--io",
       paramLabel = "pi|link:PORT",
@@ -48,9 +57,9 @@ final class DriveCommand implements Callable<Integer> {
   @Option(
       names = "--baud",
       paramLabel = "N",
-      defaultValue = "" + SerialLine.DEFAULT_BAUD,
+      defaultValue = "" + Line.DEFAULT_BAUD,
       description = "Speed of the serial port, the same at both ends. Default: ${DEFAULT-VALUE}.")
-  int baud = SerialLine.DEFAULT_BAUD;
+  int baud = Line.DEFAULT_BAUD;
 
   @Option(
       names = "--settings",
@@ -73,7 +82,10 @@ final class DriveCommand implements Callable<Integer> {
   @Option(
       names = "--watchdog",
       paramLabel = "DEVICE",
-      description = "Feed this watchdog device, such as /dev/watchdog, while the tick ticks.")
+      description = {
+        "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless",
+        "the settings say pins.machine_watchdog = false."
+      })
   Optional<Path> watchdogDevice = Optional.empty();
 
   @Option(
@@ -97,8 +109,15 @@ final class DriveCommand implements Callable<Integer> {
   @Option(names = "--quiet", description = "No status, only the verdict in one line.")
   boolean quiet;
 
+  @Mixin PageOptions page = new PageOptions();
+
   @Override
   public Integer call() throws IOException {
+    String complaint = page.complaint();
+    if (!complaint.isEmpty()) {
+      System.err.println("drive: " + complaint);
+      return PiExit.WRONG_USE;
+    }
     LoadResult loaded = SettingsFile.load(settingsFile);
     Settings settings = loaded.settings();
     if (settings == null) {
@@ -111,6 +130,7 @@ final class DriveCommand implements Callable<Integer> {
       settings =
           settings.withLimits(settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
     }
+    PageGuest guest = page.guest(settings);
     ControllerRun run =
         new ControllerRun(
             settings,
@@ -119,12 +139,30 @@ final class DriveCommand implements Callable<Integer> {
             baud,
             data,
             !noRecord,
-            watchdogDevice,
-            null,
+            watchdog(settings),
+            guest,
             cutTest ? LogFormat.META_CUT_TEST + Rung.CUT_TEST_LIMIT_KPA_ABS : "");
     run.start();
+    String served =
+        guest == null
+            ? ""
+            : page.start(
+                run,
+                guest,
+                new PageFacts(
+                    PiMain.Version.get(),
+                    settings,
+                    Files.readString(settingsFile),
+                    run.digest(),
+                    standing.words(),
+                    permission(standing, settings),
+                    where.toString(),
+                    data.resolve("recordings")));
     if (!quiet && !json) {
       begin(standing, run.keptAmbientKpaAbs());
+    }
+    if (!served.isEmpty()) {
+      say(served);
     }
     DriveSession.End end = run.session().await((long) (seconds * 1e9), loop -> status(run));
     run.session().close();
@@ -133,6 +171,13 @@ final class DriveCommand implements Callable<Integer> {
     RunReport.add(result, run, where);
     run.report(result, json, quiet);
     return end == DriveSession.End.FAILED ? PiExit.INTERNAL : PiExit.PASSED;
+  }
+
+  private Optional<Path> watchdog(Settings settings) {
+    PinSettings pins = settings.pins();
+    return watchdogDevice.isEmpty() && !where.isLink() && pins != null && pins.machineWatchdog()
+        ? Optional.of(MACHINE_WATCHDOG)
+        : watchdogDevice;
   }
 
   /**

@@ -39,7 +39,7 @@ record IoChoice(String port) {
       io.start();
       return io;
     }
-    SerialLine line = new SerialLine(port, baud);
+    SerialLine line = new SerialLine(port, baud, LinkIo.OUTGOING_FRAMES);
     line.start();
     int session = (int) (System.nanoTime() ^ ProcessHandle.current().pid() << 20);
     long shortDigest = Long.parseUnsignedLong(digest.substring(0, 16), 16);

@@ -33,7 +33,10 @@ public final class SysfsPwm implements AutoCloseable {
     enable = opener.open(channel.resolve("enable"));
     duty = opener.open(channel.resolve("duty_cycle"));
     period = opener.open(channel.resolve("period"));
-    writeOff();
+    // Since boot without a period: the kernel then lets nothing run, and refuses even "off".
+    if (period.read() != 0L) {
+      writeOff();
+    }
     setPeriod(hz);
   }
 
@@ -154,6 +157,9 @@ public final class SysfsPwm implements AutoCloseable {
   private static void channelsOff(Path chip, List<String> troubles) throws IOException {
     try (DirectoryStream<Path> channels = Files.newDirectoryStream(chip, "pwm[0-9]*")) {
       for (Path folder : channels) {
+        if (neverRan(folder)) {
+          continue;
+        }
         for (String name : new String[] {"duty_cycle", "enable"}) {
           try {
             write(folder.resolve(name), "0");
@@ -162,6 +168,15 @@ public final class SysfsPwm implements AutoCloseable {
           }
         }
       }
+    }
+  }
+
+  /** True for a channel without a period: it cannot run, and the kernel refuses even "off". */
+  private static boolean neverRan(Path folder) {
+    try {
+      return number(folder.resolve("period")) == 0L;
+    } catch (IOException | NumberFormatException e) {
+      return false;
     }
   }
 

@@ -15,6 +15,9 @@ import org.boostwright.pi.io.CarIo;
  * frames of it arrive.
  */
 public final class LinkIo implements CarIo {
+  /** Few, so that a rig that stopped reading finds no old frames when it comes back. */
+  public static final int OUTGOING_FRAMES = 4;
+
   private static final long SILENT_NANOS = 100_000_000L;
 
   private final SerialLine line;
@@ -41,12 +44,15 @@ public final class LinkIo implements CarIo {
 
   @Override
   public void read(long nowNanos, Inputs inputs) {
-    ChunkQueue incoming = line.incoming();
+    ChunkQueue incoming = line.line().incoming();
     while (!incoming.isEmpty()) {
       end.receive(incoming.bytes(), incoming.length(), incoming.nanos());
       incoming.remove();
     }
-    end.read(nowNanos, inputs);
+    if (!end.read(nowNanos, inputs)) {
+      // An old "energised" after the coil was let go would look like a driver that is stuck on.
+      inputs.coilEnergised = false;
+    }
   }
 
   @Override
@@ -81,7 +87,7 @@ public final class LinkIo implements CarIo {
   @Override
   public String health() {
     Peer peer = end.peer();
-    String trouble = line.trouble();
+    String trouble = line.line().trouble();
     StringBuilder words = new StringBuilder("link ");
     switch (peer.state()) {
       case AGREED -> words.append("up");
@@ -94,7 +100,7 @@ public final class LinkIo implements CarIo {
     words.append(", dropped ").append(peer.decoder().rejected());
     words.append(", not new ").append(peer.sequence().notNew());
     words.append(", too old ").append(end.tooOld());
-    words.append(", unsent ").append(line.unsent());
+    words.append(", unsent ").append(line.line().unsent());
     return trouble.isEmpty() ? words.toString() : words + ", " + trouble;
   }
 

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -52,14 +54,14 @@ public interface Watchdog extends AutoCloseable {
     if (!Files.exists(path)) {
       throw new IOException(
           path
-              + " does not exist: no watchdog driver is loaded (dtparam=watchdog=on), or leave"
-              + " --watchdog away");
+              + " does not exist: no watchdog driver is loaded (dtparam=watchdog=on in config.txt);"
+              + " without one set pins.machine_watchdog = false");
     }
     int mode = (Integer) Files.getAttribute(path, "unix:mode");
     if ((mode & 0170000) != 0020000) {
       throw new IOException(path + " is no character device and resets nothing; remove it");
     }
-    FileChannel channel = FileChannel.open(path, StandardOpenOption.WRITE);
+    FileChannel channel = open(path);
     return new Watchdog() {
       @Override
       public void feed() throws IOException {
@@ -76,5 +78,21 @@ public interface Watchdog extends AutoCloseable {
         channel.write(ByteBuffer.wrap(text.getBytes(StandardCharsets.US_ASCII)));
       }
     };
+  }
+
+  private static FileChannel open(Path path) throws IOException {
+    try {
+      return FileChannel.open(path, StandardOpenOption.WRITE);
+    } catch (AccessDeniedException e) {
+      throw new IOException(
+          path + " may not be opened by this user; see docs/install-pi.md for the rule", e);
+    } catch (FileSystemException e) {
+      throw new IOException(
+          path
+              + " cannot be opened ("
+              + e.getReason()
+              + "): is it systemd's (RuntimeWatchdogSec)? Then set pins.machine_watchdog = false",
+          e);
+    }
   }
 }

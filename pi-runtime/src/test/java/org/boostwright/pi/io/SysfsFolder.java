@@ -38,6 +38,13 @@ public final class SysfsFolder {
     return root.resolve("pwm/pwmchip0/pwm0");
   }
 
+  /** Channel 0 as it is after boot: no period yet, and the kernel refuses everything but one. */
+  public void neverRan() throws IOException {
+    intrude("period", "0");
+    intrude("duty_cycle", "0");
+    intrude("enable", "0");
+  }
+
   /** The places for {@link PiIo}. */
   public SysfsPlaces places() {
     return new SysfsPlaces(root.resolve("pwm"), root.resolve("i2c"));
@@ -65,6 +72,10 @@ public final class SysfsFolder {
       @Override
       public void write(long number) throws IOException {
         diary.add(name + "=" + number);
+        // Linux 6.1, pwm_apply_state(): nothing is applied to a channel without a period.
+        if (!name.equals("period") && value("period").equals("0")) {
+          throw new IOException("Invalid argument");
+        }
         if (name.equals(failing)) {
           throw new IOException("cannot write " + name);
         }

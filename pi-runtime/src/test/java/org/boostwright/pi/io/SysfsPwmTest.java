@@ -37,6 +37,27 @@ class SysfsPwmTest {
   }
 
   @Test
+  void aChannelThatNeverRanGetsAPeriodBeforeAnythingElse() throws IOException {
+    sysfs.neverRan();
+    SysfsPwm pwm = open();
+    assertThat(sysfs.diary).containsExactly("period=33333333");
+    assertThat(pwm.verified()).isTrue();
+    pwm.setDuty(0.4);
+    pwm.enable();
+    assertThat(pwm.verified()).isTrue();
+  }
+
+  @Test
+  void switchingEverythingOffLeavesAChannelThatNeverRanAlone() throws IOException {
+    sysfs.neverRan();
+    Files.delete(sysfs.channel().resolve("duty_cycle")); // a write to it would be a trouble
+    Files.createDirectory(sysfs.channel().resolve("duty_cycle"));
+    assertThat(SysfsPwm.allOff(sysfs.places().pwm())).isEmpty();
+    sysfs.intrude("period", "33333333");
+    assertThat(SysfsPwm.allOff(sysfs.places().pwm())).hasSize(1);
+  }
+
+  @Test
   void aDutyUpdateIsOneWriteToDutyCycleAndThePeriodIsNeverRewritten() throws IOException {
     SysfsPwm pwm = open();
     pwm.setDuty(0.5);

@@ -62,6 +62,7 @@ final class PinReader {
     int tach = pin(section, "tach", true, false);
     int roadPin = pin(section, "road", road, false);
     int watchdog = pin(section, "watchdog_board", false, false);
+    boolean machineWatchdog = section.flag("machine_watchdog", true);
     if (!section.present()) {
       return null;
     }
@@ -96,7 +97,8 @@ final class PinReader {
         spi,
         uart,
         audio,
-        watchdog);
+        watchdog,
+        machineWatchdog);
   }
 
   private void bus(boolean used, String name, int... pins) {

@@ -209,6 +209,7 @@ final class SettingsWalk {
     visitor.flag("pins.uart_in_use", pins.uartInUse());
     visitor.flag("pins.audio_board_in_use", pins.audioBoardInUse());
     visitor.whole("pins.watchdog_board", pins.watchdogBoard());
+    visitor.flag("pins.machine_watchdog", pins.machineWatchdog());
   }
 
   private void converter() {

@@ -1,5 +1,6 @@
 package org.boostwright.rig.logs.identify;
 
+import java.util.function.IntToDoubleFunction;
 import org.boostwright.core.Controller;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.logs.pulls.Pull;
@@ -20,22 +21,36 @@ public final class RecordedDrive {
 
   private RecordedDrive() {}
 
-  /** Rows at which pressures are compared. */
-  static int points(Pull pull) {
+  /** Row of a point. */
+  public static int row(Pull pull, int point) {
+    return pull.from() + (point + 1) * EVERY_TICKS;
+  }
+
+  /** Number of rows at which pressures are compared. */
+  public static int points(Pull pull) {
     return Math.max(0, (pull.to() - pull.from() - EVERY_TICKS / 2) / EVERY_TICKS);
   }
 
   /** Recorded pressures at the points, kPa absolute. */
-  static double[] recorded(Pull pull) {
+  public static double[] recorded(Pull pull) {
     double[] kpa = new double[points(pull)];
     for (int i = 0; i < kpa.length; i++) {
-      kpa[i] = pull.log().meanKpaAbs(pull.from() + (i + 1) * EVERY_TICKS);
+      kpa[i] = pull.log().meanKpaAbs(row(pull, i));
     }
     return kpa;
   }
 
   /** The car's pressures at the points, mean of the same 100 ms, kPa absolute. */
-  static double[] driven(PlantParams params, Pull pull) {
+  public static double[] driven(PlantParams params, Pull pull) {
+    return driven(params, pull, row -> pull.log().dutyFraction(row));
+  }
+
+  /** The same with a duty of its own in place of the recorded one: 0 the spring, 1 gate shut. */
+  public static double[] driven(PlantParams params, Pull pull, double dutyFraction) {
+    return driven(params, pull, row -> dutyFraction);
+  }
+
+  private static double[] driven(PlantParams params, Pull pull, IntToDoubleFunction duties) {
     DriveLog log = pull.log();
     VirtualCar car = new VirtualCar(params, air(pull), 1L);
     car.settleAt(log.rpm(pull.from()), throttleBefore(pull));
@@ -45,7 +60,7 @@ public final class RecordedDrive {
     for (int row = pull.from(); row < pull.to(); row++) {
       car.setThrottlePct(Math.max(0.0, Math.min(100.0, log.demandPct(row))));
       car.holdRpm(log.rpm(row));
-      double duty = row > pull.from() ? log.dutyFraction(row - 1) : 0.0;
+      double duty = row > pull.from() ? duties.applyAsDouble(row - 1) : 0.0;
       car.coil(duty, duty > 0.0, duty > 0.0);
       car.advance(Controller.TICK_NANOS);
       int point = (row - pull.from() + half) / EVERY_TICKS - 1;

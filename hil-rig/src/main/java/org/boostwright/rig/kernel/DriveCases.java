@@ -1,0 +1,250 @@
+package org.boostwright.rig.kernel;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.HeartbeatGate;
+import org.boostwright.rig.plant.VirtualCar;
+
+/** Driving the virtual car with the real program: from boot over boost and faults to the reset. */
+final class DriveCases extends BenchCases {
+  /**
+   * Which part of the recording belongs to a case.
+   *
+   * @param id the case
+   * @param fromNanos guest time, ns
+   * @param toNanos guest time, ns
+   * @param fault what was injected; null where nothing was
+   */
+  record Stretch(
+      String id, long fromNanos, long toNanos, int boot, @org.jspecify.annotations.Nullable KernelFault fault) {}
+
+  private static final double IDLE_RPM_SECONDS = 1.0;
+  private static final double CRANK_RPM = 200.0;
+  private static final double CRANK_RPM_PER_SECOND = 800.0;
+  private static final double RAMP_RPM_PER_SECOND = 4000.0;
+  private static final double HELD_RPM = 4000.0;
+  private static final double BOOSTED_KPA = 150.0;
+  private static final double KEY_ON_SECONDS = 3.5;
+  private static final double BOOST_SECONDS = 8.0;
+  private static final double LONGEST_WAIT_SECONDS = 4.0;
+  private static final double AFTER_SECONDS = 0.1;
+  private static final double GATE_MILLIS = 100.0;
+  private static final int WATCHDOG_SECONDS = 6;
+  private static final String DRIVE =
+      "drive --settings car.toml --data recorded";
+
+  private final KernelRig rig;
+  private final VirtualCar car;
+  private final GuestProgram program;
+  private final List<Stretch> stretches = new ArrayList<>();
+
+  DriveCases(KernelRig rig, Consumer<CaseOutcome> each) {
+    super(each);
+    this.rig = rig;
+    this.car = rig.car();
+    program = new GuestProgram(rig);
+  }
+
+  @Override
+  double takePeak() {
+    return rig.takeHighestMapKpaAbs();
+  }
+
+  List<Stretch> stretches() {
+    return List.copyOf(stretches);
+  }
+
+  /** Everything, in the order of a story. */
+  void all() throws IOException {
+    run("boot_to_rest", "started after boot: everything off, and it stays off", Double.NaN, this::boot);
+    run("ready", "ready after the engine has started", Double.NaN, this::startEngine);
+    run("pull", "full-throttle pull in third gear, loop closed", Double.NaN, this::pull);
+    for (KernelFault fault : KernelFault.all(rig)) {
+      run(fault);
+    }
+    run("killed", "kill -9 at boost: heartbeat stops, supply opens", GATE_MILLIS, this::killed);
+    run("restart", "started again with the engine running: at rest first", Double.NaN, this::restart);
+    run("stopped", "kill -STOP at boost: heartbeat stops, supply opens", GATE_MILLIS, this::stopped);
+    run("watchdog", "the kernel's watchdog resets the machine; it comes up at rest", Double.NaN, this::watchdog);
+    run("ended", "asked to end: off first, and no reset after it", Double.NaN, this::ended);
+  }
+
+  private void boot(BenchCases.Notes notes) throws IOException {
+    rig.shell().run("insmod /modules/softdog.ko soft_margin=" + WATCHDOG_SECONDS, 2.0);
+    rig.shell().run("chgrp gpio /dev/watchdog && chmod 660 /dev/watchdog", 2.0);
+    startProgram(notes);
+    long edges = rig.lines().gate().edges();
+    rig.run(0.5);
+    notes.must(rig.outputsOff(), "outputs are not off");
+    notes.must(rig.lines().gate().edges() == edges, "the heartbeat runs at rest");
+    notes.must(rig.lamp(), "the lamp is off");
+  }
+
+  private void startProgram(BenchCases.Notes notes) throws IOException {
+    long before = rig.nowNanos();
+    program.start(DRIVE);
+    notes.must(program.awaitOutputs(), "it did not take its outputs");
+    notes.must(rig.outputsOff(), "outputs were not off when it took them");
+    notes.seen.add(
+        String.format(
+            Locale.ROOT, "outputs in its hands after %.2f s", (rig.nowNanos() - before) * 1e-9));
+  }
+
+  private void startEngine(BenchCases.Notes notes) throws IOException {
+    car.setThrottlePct(0.0);
+    rig.run(KEY_ON_SECONDS);
+    notes.must(rig.lamp(), "ready without an engine");
+    crank();
+    notes.must(rig.runUntil(() -> !rig.lamp(), LONGEST_WAIT_SECONDS), "never ready");
+    notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 when ready");
+  }
+
+  private void crank() throws IOException {
+    double idle = car.params().car().idleRpm();
+    car.holdRpm(CRANK_RPM, CRANK_RPM_PER_SECOND);
+    rig.run((idle - CRANK_RPM) / CRANK_RPM_PER_SECOND);
+    car.holdRpm(idle);
+    rig.run(IDLE_RPM_SECONDS);
+  }
+
+  private void pull(BenchCases.Notes notes) throws IOException {
+    rampTo(2500.0);
+    car.setThrottlePct(15.0);
+    rig.run(1.0);
+    car.driveInGearAtRpm(3, 2500.0);
+    long from = rig.nowNanos();
+    takePeak();
+    car.setThrottlePct(100.0);
+    double[] sum = {0.0, 0.0};
+    notes.must(
+        rig.runUntil(
+            () -> {
+              if (car.engineRpm() > 4500.0 && car.engineRpm() < 5500.0) {
+                sum[0] += car.mapKpaAbs();
+                sum[1]++;
+              }
+              return car.engineRpm() >= 6200.0;
+            },
+            15.0),
+        "the car did not get to 6200 1/min");
+    double held = sum[0] / sum[1];
+    car.setThrottlePct(0.0);
+    rig.run(0.5);
+    notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 with the throttle shut");
+    notes.must(Math.abs(held - 180.0) <= 8.0, "boost was not held at its target of 180 kPa");
+    notes.seen.add(String.format(Locale.ROOT, "%.1f kPa held from 4500 to 5500 1/min", held));
+    stretches.add(new Stretch("pull", from, rig.nowNanos(), rig.boots(), null));
+  }
+
+  private void rampTo(double rpm) throws IOException {
+    double from = car.engineRpm();
+    double seconds = Math.abs(rpm - from) / RAMP_RPM_PER_SECOND;
+    if (seconds > 0.01) {
+      car.holdRpm(from, Math.signum(rpm - from) * RAMP_RPM_PER_SECOND);
+      rig.run(seconds);
+    }
+    car.holdRpm(rpm);
+  }
+
+  /** Full throttle at a held speed until the controller holds boost. */
+  private boolean toBoost() throws IOException {
+    rampTo(HELD_RPM);
+    car.setThrottlePct(100.0);
+    boolean there =
+        rig.runUntil(() -> rig.driving() && car.mapKpaAbs() > BOOSTED_KPA, BOOST_SECONDS);
+    rig.run(0.2);
+    return there && rig.driving();
+  }
+
+  private void run(KernelFault fault) throws IOException {
+    run(
+        fault.id(),
+        fault.text(),
+        fault.withinMillis(),
+        notes -> {
+          notes.effect = toBoost();
+          if (!notes.effect) {
+            notes.wrong.add("no boost before it");
+          }
+          takePeak();
+          long injected = rig.nowNanos();
+          fault.inject().run();
+          boolean rested = rig.runUntil(rig::outputsOff, fault.rests() ? LONGEST_WAIT_SECONDS : 1.5);
+          notes.must(rested == fault.rests(), fault.rests() ? "no rest" : "it rests");
+          if (rested) {
+            notes.reactionMillis = (rig.pwm().lastNanos() - injected) * 1e-6;
+          }
+          rig.run(AFTER_SECONDS);
+          notes.must(!fault.rests() || rig.outputsOff(), "rest was not kept");
+          stretches.add(new Stretch(fault.id(), injected, rig.nowNanos(), rig.boots(), fault));
+          fault.clear().run();
+          notes.must(
+              rig.runUntil(rig::driving, LONGEST_WAIT_SECONDS), "control did not come back");
+        });
+  }
+
+  /** Watches the gate open after whatever stopped the heartbeat at boost. */
+  private void gateOpens(BenchCases.Notes notes, String signal) throws IOException {
+    notes.effect = toBoost();
+    takePeak();
+    program.signal(signal);
+    // The shell needs some time to do it; from the last edge on it is the circuit's.
+    notes.must(
+        rig.runUntil(() -> !rig.lines().gate().closed(rig.nowNanos()), 1.0),
+        "the heartbeat goes on");
+    notes.reactionMillis = HeartbeatGate.HOLD_NANOS * 1e-6;
+    long edges = rig.lines().gate().edges();
+    rig.run(0.5);
+    notes.must(rig.lines().gate().edges() == edges, "the heartbeat came back");
+    notes.seen.add(
+        rig.pwm().running()
+            ? "the PWM runs on in the kernel: only the open supply stops the coil"
+            : "the PWM is off");
+  }
+
+  private void killed(BenchCases.Notes notes) throws IOException {
+    gateOpens(notes, "KILL");
+    notes.must(!program.alive(), "it lives");
+  }
+
+  private void restart(BenchCases.Notes notes) throws IOException {
+    car.setThrottlePct(12.0);
+    startProgram(notes);
+    rig.run(0.5);
+    notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 with the throttle nearly shut");
+  }
+
+  private void stopped(BenchCases.Notes notes) throws IOException {
+    gateOpens(notes, "STOP");
+  }
+
+  private void watchdog(BenchCases.Notes notes) throws IOException {
+    int boots = rig.boots();
+    long from = rig.nowNanos();
+    car.setThrottlePct(12.0);
+    notes.must(
+        rig.runUntil(() -> rig.boots() > boots, WATCHDOG_SECONDS + 2.0), "the machine was not reset");
+    notes.seen.add("reset after a clock of " + (from / 1_000_000_000L) + " s");
+    rig.shell().run("insmod /modules/softdog.ko soft_margin=" + WATCHDOG_SECONDS, 20.0);
+    rig.shell().run("chgrp gpio /dev/watchdog && chmod 660 /dev/watchdog", 2.0);
+    notes.must(rig.outputsOff(), "outputs are not off after the reset");
+    startProgram(notes);
+    rig.run(0.5);
+    notes.must(rig.outputsOff(), "outputs are not off");
+  }
+
+  private void ended(BenchCases.Notes notes) throws IOException {
+    int boots = rig.boots();
+    program.signal("TERM");
+    int code = program.await();
+    notes.must(rig.outputsOff(), "outputs are not off");
+    notes.seen.add("exit code " + code);
+    rig.run(WATCHDOG_SECONDS + 1.0);
+    notes.must(rig.boots() == boots, "the machine was reset after an orderly end");
+    notes.must(program.said().contains("the coil is off"), "no report at the end");
+  }
+}

@@ -1,0 +1,48 @@
+package org.boostwright.rig.kernel;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.boostwright.rig.link.CaseOutcome;
+
+/**
+ * The driving guest from power on to power cut, and what its disk and PWM log show afterwards.
+ *
+ * @param outcomes every case, the recording's part included
+ */
+record DriveRun(
+    List<CaseOutcome> outcomes,
+    long pwmApplies,
+    long pwmUpdates,
+    List<String> pwmWrongs,
+    List<KernelBenchReport.Recording> recordings) {
+
+  static DriveRun run(KernelBench bench, Path archive) throws IOException {
+    Path folder = Files.createDirectories(bench.plan().folder().resolve("drive"));
+    GuestDisk disk = bench.disk(folder, archive);
+    KernelRig rig;
+    DriveCases cases;
+    try (GuestMachine machine = GuestMachine.on(bench.plan().image(), disk.file(), folder)) {
+      rig = new KernelRig(machine, bench.settings(), bench.car());
+      cases = new DriveCases(rig, bench.each());
+      try {
+        cases.all();
+        rig.cutPower();
+      } finally {
+        Files.writeString(
+            folder.resolve("shell.txt"), rig.shell().everything(), StandardCharsets.UTF_8);
+      }
+    }
+    List<Path> files = disk.take("/recorded/recordings");
+    RecordingCheck check = new RecordingCheck(bench, cases);
+    check.judge(files);
+    return new DriveRun(
+        cases.outcomes(),
+        rig.pwm().applies(),
+        rig.pwm().updates(),
+        rig.pwm().wrongs(),
+        check.recordings());
+  }
+}

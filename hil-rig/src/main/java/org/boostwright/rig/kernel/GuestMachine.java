@@ -1,0 +1,144 @@
+package org.boostwright.rig.kernel;
+
+import java.io.BufferedInputStream;
+import java.io.FileInputStream;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.RandomAccessFile;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+
+/**
+ * The emulated machine: QEMU, and the two pipes to the bench's kernel module in it.
+ *
+ * <p>QEMU counts instructions for its clock and skips idle time, and stands still while it waits on
+ * the pipes: time in the guest is what its kernel counts and does not depend on this machine.
+ */
+final class GuestMachine implements AutoCloseable {
+  private static final int PIPE_BUFFER_BYTES = 1 << 17;
+  private static final long OFF_SECONDS = 5;
+  private static final long LOOK_NANOS = 1_000_000_000L;
+  private static final long PATIENCE_NANOS = 180_000_000_000L;
+  private static final String TO_RIG = "to-rig";
+  private static final String FROM_RIG = "from-rig";
+
+  private final Process qemu;
+  private final InputStream in;
+  private final OutputStream out;
+  private volatile long heardNanos = System.nanoTime();
+
+  private GuestMachine(Process qemu, InputStream in, OutputStream out) {
+    this.qemu = qemu;
+    this.in = in;
+    this.out = out;
+    Thread patience = new Thread(this::losePatience, "guest's patience");
+    patience.setDaemon(true);
+    patience.start();
+  }
+
+  /** A guest that hangs hears no orders any more; without this the rig would wait for ever. */
+  private void losePatience() {
+    while (qemu.isAlive()) {
+      LockSupport.parkNanos(LOOK_NANOS);
+      if (System.nanoTime() - heardNanos > PATIENCE_NANOS) {
+        qemu.destroyForcibly();
+      }
+    }
+  }
+
+  /**
+   * Switches a machine on.
+   *
+   * @param image folder made by {@code build.sh}
+   * @param disk its disk, kept over resets
+   * @param folder where pipes and the kernel's console go
+   */
+  static GuestMachine on(Path image, Path disk, Path folder) throws IOException {
+    for (String pipe : List.of(TO_RIG, FROM_RIG)) {
+      Files.deleteIfExists(folder.resolve(pipe));
+      run(List.of("mkfifo", folder.resolve(pipe).toString()));
+    }
+    List<String> words = new ArrayList<>(List.of("qemu-system-aarch64"));
+    words.addAll(Files.readAllLines(image.resolve("machine")));
+    words.addAll(
+        List.of(
+            "-accel", "tcg", "-icount", "shift=0,sleep=off", "-rtc", "clock=vm",
+            "-nic", "none", "-display", "none", "-monitor", "none",
+            "-serial", "file:console.txt",
+            "-semihosting-config", "enable=on,target=native",
+            "-kernel", image.resolve("vmlinuz").toString(),
+            "-initrd", image.resolve("initrd").toString(),
+            "-dtb", image.resolve("board.dtb").toString(),
+            "-drive", "if=none,id=disk,format=raw,file=" + disk,
+            "-device", "virtio-blk-device,drive=disk",
+            "-append", "console=ttyAMA0 quiet panic=-1 nokaslr"));
+    Process qemu =
+        new ProcessBuilder(words)
+            .directory(folder.toFile())
+            .redirectErrorStream(true)
+            .redirectOutput(folder.resolve("qemu.txt").toFile())
+            .start();
+    Runtime.getRuntime().addShutdownHook(new Thread(qemu::destroyForcibly, "guest's end"));
+    // A pipe opens when both ends do; a machine that ended must not leave this end waiting.
+    qemu.onExit().thenRun(() -> release(folder));
+    InputStream in = new FileInputStream(folder.resolve(TO_RIG).toFile());
+    OutputStream out = new FileOutputStream(folder.resolve(FROM_RIG).toFile());
+    return new GuestMachine(qemu, new BufferedInputStream(in, PIPE_BUFFER_BYTES), out);
+  }
+
+  private static void release(Path folder) {
+    for (String pipe : List.of(TO_RIG, FROM_RIG)) {
+      try {
+        new RandomAccessFile(folder.resolve(pipe).toFile(), "rw").close();
+      } catch (IOException e) {
+        // The folder is gone: nobody waits on it.
+      }
+    }
+  }
+
+  private static void run(List<String> words) throws IOException {
+    Process process = new ProcessBuilder(words).inheritIO().start();
+    try {
+      if (process.waitFor() != 0) {
+        throw new IOException(String.join(" ", words) + " failed");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IOException("interrupted", e);
+    }
+  }
+
+  /** The next report; the guest then stands still until {@link #order}. */
+  GuestReport report() throws IOException {
+    GuestReport report = GuestReport.read(in);
+    heardNanos = System.nanoTime();
+    return report;
+  }
+
+  /** Lets the guest go on. */
+  void order(GuestOrders orders) throws IOException {
+    out.write(orders.take());
+    out.flush();
+  }
+
+  @Override
+  public void close() throws IOException {
+    try {
+      if (!qemu.waitFor(OFF_SECONDS, TimeUnit.SECONDS)) {
+        qemu.destroyForcibly();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      qemu.destroyForcibly();
+    } finally {
+      in.close();
+      out.close();
+    }
+  }
+}

@@ -1,0 +1,227 @@
+package org.boostwright.rig.kernel;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import org.boostwright.core.AnalogChannel;
+import org.boostwright.core.Inputs;
+import org.boostwright.core.settings.ConverterSettings;
+import org.boostwright.core.settings.PinSettings;
+import org.boostwright.core.settings.Settings;
+import org.boostwright.rig.link.VirtualCarSide;
+import org.boostwright.rig.plant.VirtualCar;
+
+/**
+ * The virtual car at the other end of the guest's kernel: what PWM, coil supply and heartbeat do
+ * drives its valve, what its sensors read goes to converter inputs and lines. One step is one
+ * exchange; the car moves on by exactly the time that has passed in the guest.
+ */
+final class KernelRig {
+  /** Guest time between two exchanges: one tick, ns. */
+  static final int STEP_NANOS = 5_000_000;
+
+  private static final double STEP_SECONDS = STEP_NANOS * 1e-9;
+  private static final double MICRO = 1e6;
+
+  private final GuestMachine machine;
+  private final VirtualCarSide side;
+  private final ConverterSettings converter;
+  private final PinSettings pins;
+  private final PwmDiary pwm;
+  private final LineDiary lines;
+  private final GuestShell shell;
+  private final GuestOrders orders = new GuestOrders();
+  private final Inputs inputs = new Inputs();
+  private Consumer<Inputs> spoiler = inputs -> {};
+  private long nowNanos;
+  private long lostEvents;
+  private long transfers;
+  private int boots;
+  private double highestMapKpaAbs;
+
+  KernelRig(GuestMachine machine, Settings settings, VirtualCar car) {
+    this.machine = machine;
+    side = new VirtualCarSide(car);
+    converter = java.util.Objects.requireNonNull(settings.converter());
+    pins = java.util.Objects.requireNonNull(settings.pins());
+    pwm = new PwmDiary(pins.pwmChannel());
+    lines = new LineDiary(pins.heartbeat());
+    shell = new GuestShell(orders, this::step);
+    orders.pulseLine[GuestOrders.TACH] = pins.tach();
+    orders.pulseLine[GuestOrders.ROAD] = pins.road() == PinSettings.NOT_WIRED ? 0 : pins.road();
+  }
+
+  /**
+   * One exchange.
+   *
+   * @throws EOFException when the guest has ended
+   */
+  void step() throws IOException {
+    GuestReport report = machine.report();
+    long before = nowNanos;
+    nowNanos = report.nanos();
+    if (boots == 0 || nowNanos < before) {
+      boots++;
+      pwm.boot();
+      lines.boot();
+      shell.boot();
+      before = nowNanos;
+    }
+    for (KernelEvent event : report.events()) {
+      pwm.take(event);
+      lines.take(event);
+    }
+    lostEvents = report.lostEvents();
+    transfers = report.transfers();
+    shell.hear(report.text());
+    moveCar(nowNanos - before);
+    orders.stepNanos = STEP_NANOS;
+    machine.order(orders);
+  }
+
+  private void moveCar(long nanos) {
+    // Lines keep their level when a program dies; only the missing heartbeat opens the supply.
+    boolean supply =
+        lines.gate().closed(nowNanos)
+            && (pins.coilSupply() == PinSettings.NOT_WIRED || lines.high(pins.coilSupply()));
+    side.coil(pwm.dutyFraction(), pwm.hz(), pwm.running(), supply);
+    side.engineCut(
+        pins.engineCut() != PinSettings.NOT_WIRED && lines.high(pins.engineCut()));
+    if (nanos > 0L) {
+      side.advance(nanos);
+    }
+    highestMapKpaAbs = Math.max(highestMapKpaAbs, side.car().mapKpaAbs());
+    side.read(nowNanos, inputs);
+    spoiler.accept(inputs);
+    for (AnalogChannel channel : AnalogChannel.values()) {
+      int input = converter.input(channel);
+      if (input != ConverterSettings.NOT_WIRED) {
+        orders.microVolts[input] = (int) Math.round(inputs.volts[channel.ordinal()] * MICRO);
+      }
+    }
+    level(pins.key(), inputs.keyOn);
+    level(pins.permit(), inputs.permit);
+    level(pins.boostSelector(), inputs.highBoost);
+    level(pins.springOnlySense(), inputs.coilFeed);
+    level(pins.coilFeedback(), inputs.coilEnergised);
+    orders.halfNanos[GuestOrders.TACH] =
+        half(inputs.engineSeen, inputs.enginePulseNanos, inputs.enginePeriodNanos);
+    orders.halfNanos[GuestOrders.ROAD] =
+        pins.road() == PinSettings.NOT_WIRED
+            ? 0L
+            : half(inputs.roadSeen, inputs.roadPulseNanos, inputs.roadPeriodNanos);
+  }
+
+  private void level(int line, boolean high) {
+    if (line != PinSettings.NOT_WIRED) {
+      orders.level(line, high);
+    }
+  }
+
+  /** Half a period of a pulse train; 0 when the next pulse is long overdue. */
+  private long half(boolean seen, long lastNanos, double periodNanos) {
+    boolean alive = seen && periodNanos > 0.0 && nowNanos - lastNanos < 3.0 * periodNanos;
+    return alive ? Math.min(Integer.MAX_VALUE, Math.round(periodNanos / 2.0)) : 0L;
+  }
+
+  /** Lets guest and car run for a time, s. */
+  void run(double seconds) throws IOException {
+    long end = nowNanos + Math.round(seconds * 1e9);
+    do {
+      step();
+    } while (nowNanos < end);
+  }
+
+  /**
+   * Lets guest and car run until something is so.
+   *
+   * @return false when it was not within the time
+   */
+  boolean runUntil(BooleanSupplier so, double longestSeconds) throws IOException {
+    long steps = Math.round(longestSeconds / STEP_SECONDS);
+    for (long i = 0; i < steps && !so.getAsBoolean(); i++) {
+      step();
+    }
+    return so.getAsBoolean();
+  }
+
+  /** Cuts the power, at whatever moment this is. */
+  void cutPower() throws IOException {
+    machine.report();
+    orders.stepNanos = 0;
+    machine.order(orders);
+  }
+
+  /** Something that changes what the wires say, after the car. */
+  void spoil(Consumer<Inputs> newSpoiler) {
+    spoiler = newSpoiler;
+  }
+
+  /** Everything off that acts through the coil: channel off and coil supply not held. */
+  boolean outputsOff() {
+    boolean supplyLow = pins.coilSupply() == PinSettings.NOT_WIRED || !lines.high(pins.coilSupply());
+    return pwm.off() && supplyLow;
+  }
+
+  /** The controller holds boost: the valve is driven through all of PWM, supply and heartbeat. */
+  boolean driving() {
+    return pwm.running() && pwm.dutyFraction() > 0.0 && lines.gate().closed(nowNanos);
+  }
+
+  /** Warning lamp. */
+  boolean lamp() {
+    return lines.high(pins.lamp());
+  }
+
+  VirtualCar car() {
+    return side.car();
+  }
+
+  GuestOrders orders() {
+    return orders;
+  }
+
+  GuestShell shell() {
+    return shell;
+  }
+
+  PwmDiary pwm() {
+    return pwm;
+  }
+
+  LineDiary lines() {
+    return lines;
+  }
+
+  PinSettings pins() {
+    return pins;
+  }
+
+  /** Time in the guest, ns. */
+  long nowNanos() {
+    return nowNanos;
+  }
+
+  /** Boots so far. */
+  int boots() {
+    return boots;
+  }
+
+  /** Events that found the guest's buffer full. */
+  long lostEvents() {
+    return lostEvents;
+  }
+
+  /** Transfers on the I2C bus since boot. */
+  long transfers() {
+    return transfers;
+  }
+
+  /** Highest true manifold pressure since it was last asked for, kPa absolute. */
+  double takeHighestMapKpaAbs() {
+    double highest = highestMapKpaAbs;
+    highestMapKpaAbs = 0.0;
+    return highest;
+  }
+}

@@ -1,0 +1,72 @@
+package org.boostwright.rig.kernel;
+
+import org.boostwright.rig.link.HeartbeatGate;
+
+/** Levels of the output lines with the time of their last change, and the heartbeat's gate. */
+final class LineDiary {
+  private static final int LINES = 28;
+
+  private final int heartbeatLine;
+  private final boolean[] level = new boolean[LINES];
+  private final boolean[] output = new boolean[LINES];
+  private final long[] changedNanos = new long[LINES];
+  private HeartbeatGate gate = new HeartbeatGate();
+  private long highFirst;
+
+  LineDiary(int heartbeatLine) {
+    this.heartbeatLine = heartbeatLine;
+  }
+
+  /** The machine was reset: every line is an input. */
+  void boot() {
+    java.util.Arrays.fill(level, false);
+    java.util.Arrays.fill(output, false);
+    gate = new HeartbeatGate();
+  }
+
+  /** Takes an event; those of the PWM are not its business. */
+  void take(KernelEvent event) {
+    boolean line =
+        event.kind() == KernelEvent.Kind.LINE_SET || event.kind() == KernelEvent.Kind.LINE_OUTPUT;
+    if (!line || event.number() >= LINES) {
+      return;
+    }
+    int number = event.number();
+    if (event.kind() == KernelEvent.Kind.LINE_OUTPUT) {
+      output[number] = true;
+      highFirst += event.on() ? 1L : 0L;
+    }
+    if (level[number] != event.on()) {
+      level[number] = event.on();
+      changedNanos[number] = event.nanos();
+    }
+    if (number == heartbeatLine) {
+      gate.level(event.on(), event.nanos());
+    }
+  }
+
+  /** Level of an output line. */
+  boolean high(int line) {
+    return level[line];
+  }
+
+  /** True once a program has made the line an output. */
+  boolean output(int line) {
+    return output[line];
+  }
+
+  /** When the level of a line last changed, ns. */
+  long changedNanos(int line) {
+    return changedNanos[line];
+  }
+
+  /** Lines that began as outputs with a high level: none must. */
+  long highFirst() {
+    return highFirst;
+  }
+
+  /** The coil supply's heartbeat gate. */
+  HeartbeatGate gate() {
+    return gate;
+  }
+}

@@ -57,13 +57,15 @@ public final class Roadside {
   public static String order(int blinks) {
     return switch (blinks) {
       case 1 ->
-          "actuator hose (on, whole, not melted), actuator rod (moves by hand, clip on), source hose"
-              + " from the compressor, pressure sensor and its hose, valve (clicks with the key on)";
+          "actuator hose (on, whole, not melted), actuator rod (moves by hand, clip on), source"
+              + " hose from the compressor, pressure sensor and its hose, valve (clicks with the"
+              + " key on)";
       case 2 -> "hose to the pressure sensor, its plug, its wire, its 5 V supply";
       case 3 -> "plug and wire of the throttle sensor, floor mat and cable";
       case 4 -> "plug and wire of the engine-speed signal";
       case 5 ->
-          "actuator hose, actuator rod, source hose, vent hose not blocked, valve's plug, coil fuse";
+          "actuator hose, actuator rod, source hose, vent hose not blocked, valve's plug, coil"
+              + " fuse";
       case 6 -> "battery and alternator, fuses, plugs of supply and air temperature";
       case 7 -> "key off for ten seconds and on again; plugs of the controller";
       case 8 -> "what the external safety device itself shows";

@@ -10,9 +10,9 @@ import org.boostwright.core.settings.AnalogSensor;
 import org.boostwright.core.settings.Settings;
 
 /**
- * Calibrates from the raw volts and periods of a recording. Limits are own choices: a reading within
- * the small one is right, beyond the large one it is a slip or a wrong sensor and not to be written
- * away.
+ * Calibrates from the raw volts and periods of a recording. Limits are own choices: a reading
+ * within the small one is right, beyond the large one it is a slip or a wrong sensor and not to be
+ * written away.
  */
 public final class Calibration {
   private static final double[] PULSES = {0.5, 1, 2, 3, 4};
@@ -68,7 +68,11 @@ public final class Calibration {
       return Calibrated.refused(
           what,
           String.format(
-              Locale.ROOT, "The throttle moved only %.2f V, from %.2f to %.2f.", high - low, low, high),
+              Locale.ROOT,
+              "The throttle moved only %.2f V, from %.2f to %.2f.",
+              high - low,
+              low,
+              high),
           "push it to the floor; if it was, this is not the throttle's wire");
     }
     double near = 0.02 * (high - low);
@@ -85,11 +89,11 @@ public final class Calibration {
           "let it go and push it to the floor once more, all the way");
     }
     boolean first = plateaus.get(0) < 0.5 * (low + high);
-    List<Double> volts = first ? List.of(round(low), round(high)) : List.of(round(high), round(low));
+    List<Double> volts =
+        first ? List.of(round(low), round(high)) : List.of(round(high), round(low));
     AnalogSensor sensor = settings.sensors().channel(AnalogChannel.THROTTLE);
     String text =
-        String.format(
-            Locale.ROOT, "closed %.3f V, full %.3f V", volts.get(0), volts.get(1));
+        String.format(Locale.ROOT, "closed %.3f V, full %.3f V", volts.get(0), volts.get(1));
     double tolerance = RIGHT_SHARE * (high - low);
     if (sensor != null
         && Math.abs(end(sensor, false) - volts.get(0)) <= tolerance
@@ -114,8 +118,7 @@ public final class Calibration {
     double high = 0.0;
     for (int i = 0; i <= rows.size(); i++) {
       double volts = i < rows.size() && stopped(rows.get(i)) ? rows.get(i)[column] : Double.NaN;
-      boolean still =
-          from >= 0 && Math.max(high, volts) - Math.min(low, volts) <= PLATEAU_VOLTS;
+      boolean still = from >= 0 && Math.max(high, volts) - Math.min(low, volts) <= PLATEAU_VOLTS;
       if (still) {
         low = Math.min(low, volts);
         high = Math.max(high, volts);
@@ -218,7 +221,8 @@ public final class Calibration {
       return Calibrated.right(what, text);
     }
     if (!(Math.abs(off) <= MOST_KPA)) {
-      return Calibrated.refused(what, "It " + text + "." + slip(off, kpaAbs), "check unit and place");
+      return Calibrated.refused(
+          what, "It " + text + "." + slip(off, kpaAbs), "check unit and place");
     }
     double[] values = sensor.calibration().values();
     List<Double> moved = Arrays.stream(values).mapToObj(v -> round(v + off)).toList();
@@ -238,7 +242,8 @@ public final class Calibration {
     if (typed > 22.0 && typed < 32.0) {
       return " That looks like inches of mercury: one is 3.386 kPa.";
     }
-    return " That is no error of a sound sensor: a pressure reduced to sea level, or a wrong sensor.";
+    return " That is no error of a sound sensor: a pressure reduced to sea level, or a wrong"
+               + " sensor.";
   }
 
   /**
@@ -267,8 +272,7 @@ public final class Calibration {
           "let the engine cool down; else the curve is another sensor's: enter its table");
     }
     double[] values = sensor.calibration().values();
-    List<Double> moved =
-        Arrays.stream(values).mapToObj(v -> round(v + airC - reads)).toList();
+    List<Double> moved = Arrays.stream(values).mapToObj(v -> round(v + airC - reads)).toList();
     return Calibrated.changed(what, text, "sensors.intake_air.temperature_c", moved);
   }
 

@@ -109,11 +109,7 @@ public record Card(
     List<String> reasons = new ArrayList<>();
     Advice advice =
         decide(
-            pulls,
-            faults,
-            new double[] {over, under, peak - lowestPeak, headroom},
-            fine,
-            reasons);
+            pulls, faults, new double[] {over, under, peak - lowestPeak, headroom}, fine, reasons);
     List<CellChange> cells = new ArrayList<>();
     if (advice == Advice.RAISE || advice == Advice.LOWER) {
       @Nullable String refusal = change(settings, logs, advice == Advice.RAISE, cells);
@@ -197,10 +193,7 @@ public record Card(
     }
     if (pulls.size() < REPEATS) {
       reasons.add(
-          pulls.size()
-              + " of "
-              + REPEATS
-              + " like pulls: repeat before anything is raised");
+          pulls.size() + " of " + REPEATS + " like pulls: repeat before anything is raised");
     }
     if (!(spread <= REPEAT_KPA)) {
       reasons.add("the pulls differ by more than 5 kPa: find out why before anything is raised");
@@ -209,7 +202,8 @@ public record Card(
       Pull before = pulls.get(i - 1);
       Pull now = pulls.get(i);
       boolean known = before.log() == now.log();
-      double rest = known ? now.log().seconds(now.from()) - before.log().seconds(before.to() - 1) : 0;
+      double rest =
+          known ? now.log().seconds(now.from()) - before.log().seconds(before.to() - 1) : 0;
       if (known && rest < COOL_SECONDS) {
         reasons.add("less than two minutes between pulls: let it cool, heat makes knock");
         break;

@@ -133,7 +133,9 @@ final class CalibrateCommand extends Subcommand {
             .headline(
                 changed == 0
                     ? "Nothing to change."
-                    : changed + (changed == 1 ? " value" : " values") + " to change"
+                    : changed
+                        + (changed == 1 ? " value" : " values")
+                        + " to change"
                         + (write.isPresent() ? ", written." : "; --write FILE writes it."))
             .build());
   }

@@ -110,10 +110,7 @@ final class CardCommand extends Subcommand {
     result.measure("card.peak_kpa", "highest pressure", card.peakKpaAbs(), Units.KPA_ABS);
     Pull last = card.pulls().isEmpty() ? null : card.pulls().get(card.pulls().size() - 1);
     result.measure(
-        "card.target_kpa",
-        "target",
-        last == null ? Double.NaN : last.goalKpaAbs(),
-        Units.KPA_ABS);
+        "card.target_kpa", "target", last == null ? Double.NaN : last.goalKpaAbs(), Units.KPA_ABS);
     result.measure("card.over_kpa", "highest over target", card.overKpa(), Units.KPA);
     result.measure("card.under_kpa", "farthest under target", card.underKpa(), Units.KPA);
     result.measure("card.spread_kpa", "the pulls differ by", card.spreadKpa(), Units.KPA);
@@ -122,7 +119,8 @@ final class CardCommand extends Subcommand {
         "90 % of the boost at",
         last == null ? Double.NaN : last.most().rpm(),
         Units.RPM);
-    result.measure("card.headroom_kpa", "room to the overboost limit", card.headroomKpa(), Units.KPA);
+    result.measure(
+        "card.headroom_kpa", "room to the overboost limit", card.headroomKpa(), Units.KPA);
     result.measure("card.sensor_kpa", "room to the sensor's top", card.sensorKpa(), Units.KPA);
     result.measure(
         "card.predicted_kpa", "peak to expect next", card.predictedPeakKpaAbs(), Units.KPA_ABS);
@@ -140,7 +138,8 @@ final class CardCommand extends Subcommand {
       case RAISE, LOWER ->
           card.cells().isEmpty()
               ? "lower base duty where it went over, 2 to 5 % at a time"
-              : "'boostwright correct' with the same logs writes the change; then three pulls again";
+              : "'boostwright correct' with the same logs writes the change; then three pulls"
+                    + " again";
       case HOLD -> "";
       case STOP -> "no further pull before the cause is found";
     };
@@ -166,8 +165,7 @@ final class CardCommand extends Subcommand {
     if (card.cells().isEmpty()) {
       return "";
     }
-    StringBuilder text =
-        new StringBuilder("  cell                    duty, %          expected\n");
+    StringBuilder text = new StringBuilder("  cell                    duty, %          expected\n");
     for (CellChange c : card.cells().subList(0, Math.min(MOST_CELLS, card.cells().size()))) {
       text.append(
           String.format(

@@ -3,10 +3,10 @@ package org.boostwright.rig.ladder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import org.boostwright.core.ladder.RungState;
-import org.boostwright.core.ladder.Standing;
 import org.boostwright.core.ladder.Entry;
 import org.boostwright.core.ladder.Rung;
+import org.boostwright.core.ladder.RungState;
+import org.boostwright.core.ladder.Standing;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.monitor.Reaction;
 import org.boostwright.core.record.LogFormat;
@@ -50,8 +50,7 @@ final class DriveChecks {
     this.settings = settings;
     this.checks = checks;
     for (Recording r : recordings) {
-      pulls.addAll(
-          PullFinder.find(DriveLog.ofRecord(r.name(), r.rows()), PullRules.FULL_THROTTLE));
+      pulls.addAll(PullFinder.find(DriveLog.ofRecord(r.name(), r.rows()), PullRules.FULL_THROTTLE));
       faults(r);
     }
     for (Pull pull : pulls) {
@@ -99,7 +98,12 @@ final class DriveChecks {
   /** Pulls needed, and the highest pressure against the limit. */
   private void common(String group, int needed, double headroomKpa) {
     checks.judge(
-        group + ".pulls", "full-throttle pulls that count", pulls.size(), Units.COUNT, needed, Checks.NONE);
+        group + ".pulls",
+        "full-throttle pulls that count",
+        pulls.size(),
+        Units.COUNT,
+        needed,
+        Checks.NONE);
     checks.judge(
         group + ".rpm_span",
         "engine speed the longest pull spans",

@@ -109,8 +109,7 @@ class CalibrationTest {
   @Test
   void aPressureSensorThatIsALittleOffIsMoved() {
     Settings wrong = with("sensors.map.pressure_kpa_abs", "[23.5, 303.5]");
-    Calibrated found =
-        new Calibration(wrong, pedalPushed(wrong, 100.0, 1)).ambient(AMBIENT_KPA);
+    Calibrated found = new Calibration(wrong, pedalPushed(wrong, 100.0, 1)).ambient(AMBIENT_KPA);
     assertThat(found.outcome()).isEqualTo(Outcome.CHANGED);
     assertThat(found.values().get(0)).isBetween(19.7, 20.3);
     assertThat(found.values().get(1)).isBetween(299.7, 300.3);
@@ -145,7 +144,8 @@ class CalibrationTest {
     assertThat(calibration.air(68.0).text()).contains("Fahrenheit");
     assertThat(calibration.air(40.0).outcome()).isEqualTo(Outcome.REFUSED);
     double volts =
-        Double.parseDouble(calibration.supply(30.0).text().replaceAll(".*reads ([0-9.]+) V.*", "$1"));
+        Double.parseDouble(
+            calibration.supply(30.0).text().replaceAll(".*reads ([0-9.]+) V.*", "$1"));
     assertThat(calibration.supply(volts).outcome()).isEqualTo(Outcome.RIGHT);
     assertThat(calibration.supply(volts + 0.5).outcome()).isEqualTo(Outcome.CHANGED);
     assertThat(calibration.supply(30.0).outcome()).isEqualTo(Outcome.REFUSED);

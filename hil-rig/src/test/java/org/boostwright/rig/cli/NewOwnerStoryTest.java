@@ -28,9 +28,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * A new owner from the plan to a car that boosts, command by command on the virtual car, as
- * docs/commissioning.md tells it: plan, bench, calibrate, cut test, first start, spring drive, first
- * boost, corrected pulls, feedback, a trip to the mountains, a new valve. The car on the road is one
- * within tolerances, not the one the tables were made for.
+ * docs/commissioning.md tells it: plan, bench, calibrate, cut test, first start, spring drive,
+ * first boost, corrected pulls, feedback, a trip to the mountains, a new valve. The car on the road
+ * is one within tolerances, not the one the tables were made for.
  */
 class NewOwnerStoryTest {
   private static final PlantParams ROAD_CAR = PlantParams.PROJECT_CAR.spread(7L, 0.6);
@@ -203,7 +203,11 @@ class NewOwnerStoryTest {
       }
       raised |= said.contains("RAISE");
       command(
-          "correct", logs, "--write=" + car, "--overwrite", "--out=" + folder.resolve("c" + session));
+          "correct",
+          logs,
+          "--write=" + car,
+          "--overwrite",
+          "--out=" + folder.resolve("c" + session));
       assertThat(next()).isEqualTo(Rung.FULL_TABLE);
     }
     assertThat(raised).as("a table that errs low is raised").isTrue();

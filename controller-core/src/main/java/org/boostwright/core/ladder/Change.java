@@ -7,8 +7,7 @@ import java.util.Set;
 public enum Change {
   VALVE("the valve was replaced or opened", Rung.BENCH, Rung.SPRING_DRIVE),
   HOSE("a hose between turbo, valve and actuator was replaced", Rung.BENCH, Rung.SPRING_DRIVE),
-  ACTUATOR(
-      "actuator, spring or wastegate was replaced or adjusted", Rung.BENCH, Rung.SPRING_DRIVE),
+  ACTUATOR("actuator, spring or wastegate was replaced or adjusted", Rung.BENCH, Rung.SPRING_DRIVE),
   PRESSURE_SENSOR(
       "the pressure sensor or its hose was replaced",
       Rung.BENCH,
@@ -24,8 +23,7 @@ public enum Change {
       Rung.FIRST_START,
       Rung.SPRING_DRIVE),
   ENGINE_CUT("engine management or engine cut was changed", Rung.CUT_PROVEN),
-  TURBO(
-      "turbo, exhaust, intercooler or intake was changed", Rung.FIRST_START, Rung.SPRING_DRIVE),
+  TURBO("turbo, exhaust, intercooler or intake was changed", Rung.FIRST_START, Rung.SPRING_DRIVE),
   ENGINE("the engine was opened", Rung.FIRST_START, Rung.SPRING_DRIVE),
   FUEL("fuel, injectors or ignition were changed", Rung.FIRST_BOOST);
 

@@ -11,9 +11,9 @@ import org.jspecify.annotations.Nullable;
  * A car's commissioning history and what follows from it. Immutable; entries are only added.
  *
  * <p>A rung holds when its last entry was made with the present settings (the parts it depends on)
- * and, on the bench and from the spring drive up, with the present bench proof, and no work reported
- * after it voids it. The bench needs its own proof besides, newer than any work that voids it. A rung
- * can be signed only when every rung below holds.
+ * and, on the bench and from the spring drive up, with the present bench proof, and no work
+ * reported after it voids it. The bench needs its own proof besides, newer than any work that voids
+ * it. A rung can be signed only when every rung below holds.
  *
  * @param entries oldest first
  */
@@ -181,7 +181,10 @@ public record Ladder(List<Entry> entries) {
     for (Rung rung : Rung.values()) {
       states.add(
           new RungState(
-              rung, RungState.Status.VOID, "the record of the ladder is damaged (" + why + ")", null));
+              rung,
+              RungState.Status.VOID,
+              "the record of the ladder is damaged (" + why + ")",
+              null));
     }
     return new Standing(states);
   }

@@ -117,12 +117,7 @@ public enum Rung {
   private final List<String> cautions;
   private final Set<SettingsPart> parts;
 
-  Rung(
-      String words,
-      String next,
-      boolean skippable,
-      List<String> cautions,
-      SettingsPart... parts) {
+  Rung(String words, String next, boolean skippable, List<String> cautions, SettingsPart... parts) {
     this.words = words;
     this.next = next;
     this.skippable = skippable;

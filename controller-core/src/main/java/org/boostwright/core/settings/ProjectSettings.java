@@ -5,8 +5,8 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a person plans to build, beyond what the controller itself has to know; only {@code plan} and
- * {@code first-table} use it, and no proof depends on it.
+ * What a person plans to build, beyond what the controller itself has to know; only {@code plan}
+ * and {@code first-table} use it, and no proof depends on it.
  *
  * @param boostKpaAbs highest boost wanted, kPa absolute; NaN when not stated. {@code first-table}
  *     builds the target table from it where the file has none
@@ -19,8 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param springIsSafe the person states that fuel and engine stand spring pressure for ever
  * @param safeKpaAbs highest pressure fuel and engine stand, kPa absolute; NaN when not stated
  * @param compressorRatioMax highest pressure ratio the compressor's map gives at the flow needed
- * @param runawayKpaAbs pressure with the gate held shut, kPa absolute; NaN: computed with the virtual
- *     car
+ * @param runawayKpaAbs pressure with the gate held shut, kPa absolute; NaN: computed with the
+ *     virtual car
  */
 @SuppressWarnings("ArrayRecordComponent") // copied on the way in and out
 public record ProjectSettings(

@@ -19,7 +19,9 @@ public record Permission(
   private static final String NOTHING = "none";
   private static final String TRIM = "+trim";
 
-  /** In one word without blanks, for the first row of a recording: {@code 0.27}, {@code 1.0+trim}. */
+  /**
+   * In one word without blanks, for the first row of a recording: {@code 0.27}, {@code 1.0+trim}.
+   */
   public String text() {
     return controlAllowed ? dutyCeilingFraction + (feedbackAllowed ? TRIM : "") : NOTHING;
   }

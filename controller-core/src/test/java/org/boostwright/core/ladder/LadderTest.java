@@ -3,7 +3,6 @@ package org.boostwright.core.ladder;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -56,7 +55,9 @@ class LadderTest {
             Permission.FULL);
     Ladder ladder = Ladder.EMPTY;
     for (int held = 0; held <= Rung.values().length; held++) {
-      assertThat(ladder.standing(NOW).permission(VALVE)).as("%d rungs", held).isEqualTo(expected.get(held));
+      assertThat(ladder.standing(NOW).permission(VALVE))
+          .as("%d rungs", held)
+          .isEqualTo(expected.get(held));
       if (held < Rung.values().length) {
         ladder = ladder.pass(Rung.values()[held], NOW, Ladders.DATE, "v", "", List.of());
       }
@@ -110,10 +111,8 @@ class LadderTest {
   void afterWorkOnTheValveAnOlderBenchProofCountsNoMoreWhereverItWasKept() throws Exception {
     Ladder ladder =
         Ladders.climbed(NOW)
-            .report(
-                Change.VALVE, Ladders.facts("A", ""), "2026-03-03T10:00:00Z", "v", "new valve");
-    Facts unseenButOlder =
-        Ladders.facts(Ladders.parts("A"), "seal-9", "2026-03-03T09:59:59Z");
+            .report(Change.VALVE, Ladders.facts("A", ""), "2026-03-03T10:00:00Z", "v", "new valve");
+    Facts unseenButOlder = Ladders.facts(Ladders.parts("A"), "seal-9", "2026-03-03T09:59:59Z");
     for (Facts old : List.of(NOW, unseenButOlder)) {
       assertThatThrownBy(() -> ladder.pass(Rung.BENCH, old, "later", "v", "", List.of()))
           .isInstanceOf(LadderRefusedException.class)

@@ -10,8 +10,8 @@ import org.boostwright.core.bench.proof.DamagedProofException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A garage: the settings, the bench proof's and the ladder's file as they lie there, and beside them
- * what was honestly proven, kept by rules of its own ({@link VoidedBy}).
+ * A garage: the settings, the bench proof's and the ladder's file as they lie there, and beside
+ * them what was honestly proven, kept by rules of its own ({@link VoidedBy}).
  *
  * @param edited parts of the settings that now differ from the first version
  * @param proofsMade bench proofs made so far
@@ -174,8 +174,7 @@ record LadderWorld(
       left.keySet().removeAll(voided);
       int spoiled = voided.contains(Rung.BENCH) ? world.proofsMade : world.spoiled;
       String when = time(2 * world.proofsMade);
-      return world.withLadder(
-          ladder.report(change, world.facts(), when, "v", ""), left, spoiled);
+      return world.withLadder(ladder.report(change, world.facts(), when, "v", ""), left, spoiled);
     };
   }
 
@@ -221,10 +220,11 @@ record LadderWorld(
         world ->
             world.ladderText == null
                 ? null
-                : world.with(
-                    world.edited, world.proofsMade, world.proof, null, Map.of(), 0),
+                : world.with(world.edited, world.proofsMade, world.proof, null, Map.of(), 0),
         world -> world.withText(text -> text.substring(0, text.length() / 2)),
-        world -> world.withText(text -> text.substring(0, text.lastIndexOf('\n', text.length() - 2) + 1)),
+        world ->
+            world.withText(
+                text -> text.substring(0, text.lastIndexOf('\n', text.length() - 2) + 1)),
         world -> world.withText(text -> text.replaceFirst("car", "cat")),
         world -> world.withText(text -> text.replace("passed", "Passed")),
         world -> {

@@ -29,7 +29,8 @@ class PermissionTest {
 
   @Test
   void anythingElseIsRefused() {
-    for (String text : List.of("", "full", "1.1", "-0.1", "NaN", "NaN+trim", "+trim", "none+trim")) {
+    for (String text :
+        List.of("", "full", "1.1", "-0.1", "NaN", "NaN+trim", "+trim", "none+trim")) {
       assertThatThrownBy(() -> Permission.parse(text))
           .as(text)
           .isInstanceOf(IllegalArgumentException.class);

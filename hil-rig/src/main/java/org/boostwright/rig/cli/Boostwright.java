@@ -71,8 +71,10 @@ public final class Boostwright implements Callable<Integer> {
     return List.of(
         new DemoCommand(terminal),
         new PlanCommand(terminal),
+        new CardCommand(terminal),
         new FirstTableCommand(terminal),
         new CheckCommand(terminal),
+        new CalibrateCommand(terminal),
         new StageCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),

@@ -21,8 +21,8 @@ import org.boostwright.rig.plan.FirstTable;
 import org.boostwright.rig.plan.PlannedCar;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.report.DisplayUnits;
-import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Result;
+import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.SettingsTables;
 import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Units;
@@ -36,7 +36,8 @@ import picocli.CommandLine.Option;
     header = "A first base-duty table that errs low, with the boost to expect.",
     description = {
       "Build base duty for the target from the bench, the actuator's spring and the virtual car,",
-      "cut back until in pulls of 40 cars within tolerances at most one passes the target by 3 kPa.",
+      "cut back until in pulls of 40 cars within tolerances at most one passes the target by 3"
+          + " kPa.",
       "Leaves a settings file with the new table in the run folder; your own file stays as it is."
     },
     footer = {
@@ -177,7 +178,8 @@ final class FirstTableCommand extends Subcommand {
     result.add(
         SettingsTables.heat(
             "predicted", "Predicted boost", rows, built.predictedKpaAbs(), Units.KPA_ABS, 1.0));
-    result.caution("The model is the virtual car's with your spring and valve. Start on the spring.");
+    result.caution(
+        "The model is the virtual car's with your spring and valve. Start on the spring.");
     result.caution("One change at a time from here: three pulls, then 'boostwright correct'.");
     result.headline(
         String.format(

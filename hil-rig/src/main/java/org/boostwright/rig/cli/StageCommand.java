@@ -49,7 +49,8 @@ import picocli.CommandLine.Option;
     name = "stage",
     header = "Where the car stands, why, and the next thing to do.",
     description = {
-      "Show the commissioning ladder beside a settings file: bench, cut proven, first start, spring",
+      "Show the commissioning ladder beside a settings file: bench, cut proven, first start,"
+          + " spring",
       "drive, first boost, full table, pressure feedback. 'drive' goes as far as the next rung",
       "needs and no further. Recordings sign a rung; changes that matter to it void it."
     },
@@ -234,8 +235,7 @@ final class StageCommand extends Subcommand {
       return "'bench' is signed. ";
     }
     if (logs.isEmpty()) {
-      throw new WrongUseException(
-          "'" + rung.words() + "' is signed by recordings", rung.next());
+      throw new WrongUseException("'" + rung.words() + "' is signed by recordings", rung.next());
     }
     List<Recording> recordings = new ArrayList<>();
     for (Path log : logs) {
@@ -263,8 +263,7 @@ final class StageCommand extends Subcommand {
     return "'" + rung.words() + "' is signed. ";
   }
 
-  private String report(Settings car)
-      throws WrongUseException, IOException, DamagedProofException {
+  private String report(Settings car) throws WrongUseException, IOException, DamagedProofException {
     Change change;
     try {
       change = Change.valueOf(changed.orElse("").toUpperCase(Locale.ROOT).replace('-', '_'));
@@ -370,6 +369,9 @@ final class StageCommand extends Subcommand {
 
   private static String sentence(Standing standing, @Nullable Rung next) {
     String words = standing.words();
-    return (next == null ? "Every rung is proven" : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1)) + ".";
+    return (next == null
+            ? "Every rung is proven"
+            : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1))
+        + ".";
   }
 }

@@ -3,14 +3,15 @@ package org.boostwright.rig.ladder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import org.boostwright.core.ladder.RungState;
-import org.boostwright.core.ladder.Standing;
 import org.boostwright.core.ladder.Entry;
 import org.boostwright.core.ladder.Rung;
+import org.boostwright.core.ladder.RungState;
+import org.boostwright.core.ladder.Standing;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.monitor.Reaction;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.rig.card.OffTarget;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.PullFinder;
@@ -36,7 +37,6 @@ final class DriveChecks {
   private static final double LEAST_EFFECT_KPA = 3.0;
   private static final double MOST_OVER_TABLE_KPA = 5.0;
   private static final double MOST_OFF_TABLE_KPA = 10.0;
-  private static final double SPOOLED_SECONDS = 0.3;
   private static final double MOST_OVERSHOOT_KPA = 6.0;
   private static final double MOST_SETTLED_KPA = 3.0;
   private static final String SPRING_PEAK = "spring.peak_kpa";
@@ -50,8 +50,7 @@ final class DriveChecks {
     this.settings = settings;
     this.checks = checks;
     for (Recording r : recordings) {
-      pulls.addAll(
-          PullFinder.find(DriveLog.ofRecord(r.name(), r.rows()), PullRules.FULL_THROTTLE));
+      pulls.addAll(PullFinder.find(DriveLog.ofRecord(r.name(), r.rows()), PullRules.FULL_THROTTLE));
       faults(r);
     }
     for (Pull pull : pulls) {
@@ -99,7 +98,12 @@ final class DriveChecks {
   /** Pulls needed, and the highest pressure against the limit. */
   private void common(String group, int needed, double headroomKpa) {
     checks.judge(
-        group + ".pulls", "full-throttle pulls that count", pulls.size(), Units.COUNT, needed, Checks.NONE);
+        group + ".pulls",
+        "full-throttle pulls that count",
+        pulls.size(),
+        Units.COUNT,
+        needed,
+        Checks.NONE);
     checks.judge(
         group + ".rpm_span",
         "engine speed the longest pull spans",
@@ -214,42 +218,20 @@ final class DriveChecks {
     common("table", REPEATS, TARGET_HEADROOM_KPA);
     repeats("table");
     checks.judge("table.trim_pct", "highest trim", trimPct(), Units.PERCENT, Checks.NONE, 0);
-    double over = pulls.isEmpty() ? Double.NaN : Double.NEGATIVE_INFINITY;
-    double under = over;
-    for (Pull pull : pulls) {
-      over = Math.max(over, farthest(pull, 1.0));
-      under = Math.max(under, farthest(pull, -1.0));
-    }
     checks.judge(
         "table.over_target_kpa",
         "highest over target",
-        over,
+        OffTarget.over(pulls),
         Units.KPA,
         Checks.NONE,
         MOST_OVER_TABLE_KPA);
     checks.judge(
         "table.under_target_kpa",
         "farthest under target once spooled up",
-        under,
+        OffTarget.under(pulls),
         Units.KPA,
         Checks.NONE,
         MOST_OFF_TABLE_KPA);
-  }
-
-  /**
-   * How far pressure went to one side of the target from 0.3 s after 90 % were reached, kPa; NaN
-   * when they never were.
-   */
-  private static double farthest(Pull pull, double side) {
-    DriveLog log = pull.log();
-    double most = Double.NaN;
-    for (int row = pull.from(); row < pull.to(); row++) {
-      if (pull.since(row) >= pull.most().seconds() + SPOOLED_SECONDS) {
-        double off = side * (log.meanKpaAbs(row) - log.targetKpaAbs(row));
-        most = Double.isNaN(most) ? off : Math.max(most, off);
-      }
-    }
-    return most;
   }
 
   void feedback() {

@@ -13,9 +13,9 @@ import org.boostwright.rig.result.Units;
 
 /**
  * The rungs of the standing car. Cut proven: with the limit below idle pressure the overboost is
- * confirmed, the cut asked for and the engine stalls; with the limit restored it idles. First start:
- * it idles for a minute with the coil off, vacuum and signals live. The limits are common practice
- * where no source is named.
+ * confirmed, the cut asked for and the engine stalls; with the limit restored it idles. First
+ * start: it idles for a minute with the coil off, vacuum and signals live. The limits are common
+ * practice where no source is named.
  */
 final class IdleChecks {
   private static final int RPM = LogFormat.column("engine_rpm");
@@ -37,6 +37,7 @@ final class IdleChecks {
   private static final double HIGHEST_IDLE_SHARE = 0.65;
 
   private static final double WIDEST_IDLE_SPREAD_KPA = 12.0;
+
   /** After a blip the engine comes back to idle in this time. */
   private static final double SETTLED_SECONDS = 4.0;
 
@@ -154,11 +155,17 @@ final class IdleChecks {
     checks.judge(
         "cut.after_trips", "ticks with an overboost then", trips, Units.COUNT, Checks.NONE, 0);
     checks.judge(
-        "cut.after_requests", "ticks with a cut request then", requests, Units.COUNT, Checks.NONE, 0);
+        "cut.after_requests",
+        "ticks with a cut request then",
+        requests,
+        Units.COUNT,
+        Checks.NONE,
+        0);
   }
 
   private void coilOff(Recording r, String id) {
-    long on = r.rows().stream().filter(row -> row[COIL] != 0.0 || row[LogFormat.DUTY] > 0.0).count();
+    long on =
+        r.rows().stream().filter(row -> row[COIL] != 0.0 || row[LogFormat.DUTY] > 0.0).count();
     checks.judge(id, "ticks with the coil on", on, Units.COUNT, Checks.NONE, 0);
   }
 
@@ -191,7 +198,13 @@ final class IdleChecks {
     checks.judge(
         "start.ambient_kpa", "ambient pressure seen at key-on", ambient, Units.KPA_ABS, 60, 106);
     vacuum(Arrays.copyOf(idle, idles), ambient);
-    checks.judge("start.blips", "throttle blips the engine followed", blips(r), Units.COUNT, BLIPS, Checks.NONE);
+    checks.judge(
+        "start.blips",
+        "throttle blips the engine followed",
+        blips(r),
+        Units.COUNT,
+        BLIPS,
+        Checks.NONE);
     supply(r);
     for (FaultCode code : FaultCode.values()) {
       if ((faults & code.bit()) != 0L) {
@@ -217,7 +230,8 @@ final class IdleChecks {
         Units.KPA_ABS,
         Checks.NONE,
         sees ? HIGHEST_IDLE_SHARE * ambient : 1.05 * ambient);
-    double spread = n == 0 ? Double.NaN : idle[(int) (0.95 * (n - 1))] - idle[(int) (0.05 * (n - 1))];
+    double spread =
+        n == 0 ? Double.NaN : idle[(int) (0.95 * (n - 1))] - idle[(int) (0.05 * (n - 1))];
     checks.judge(
         "start.idle_spread_kpa",
         "spread of the pressure at idle (90 % of readings)",
@@ -227,7 +241,9 @@ final class IdleChecks {
         WIDEST_IDLE_SPREAD_KPA);
   }
 
-  /** A blip: the throttle opens by 20 % and more, and within 1.5 s the engine is 300 1/min faster. */
+  /**
+   * A blip: the throttle opens by 20 % and more, and within 1.5 s the engine is 300 1/min faster.
+   */
   private int blips(Recording r) {
     int found = 0;
     int opened = -1;

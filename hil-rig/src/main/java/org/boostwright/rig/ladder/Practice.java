@@ -96,8 +96,7 @@ public final class Practice {
     car.neutral();
     before.run(BEFORE_CUT_SECONDS);
     Settings lowered =
-        settings.withLimits(
-            settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
+        settings.withLimits(settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
     CarRun test = new CarRun(lowered, Permission.NONE, car);
     test.run(CUT_SECONDS);
     car.requestEngineCut(false);

@@ -15,8 +15,8 @@ import org.boostwright.rig.replay.RecordRows;
 import org.boostwright.rig.replay.csv.LogRefusedException;
 
 /**
- * A recording as evidence for a rung: made with exactly the present settings, and every output comes
- * again to the bit when it is replayed, so that a changed number shows.
+ * A recording as evidence for a rung: made with exactly the present settings, and every output
+ * comes again to the bit when it is replayed, so that a changed number shows.
  *
  * @param name file, for messages
  * @param rows its rows
@@ -51,7 +51,8 @@ public record Recording(
     byte[] bytes = Files.readAllBytes(file);
     if (!RecordReplay.isRecord(bytes)) {
       throw new LogRefusedException(
-          name, "not a recording of 'drive'; only those prove a rung, because they can be replayed");
+          name,
+          "not a recording of 'drive'; only those prove a rung, because they can be replayed");
     }
     String meta = RecordReplay.meta(bytes, name);
     double cut = number(LogFormat.metaValue(meta, LogFormat.META_CUT_TEST));

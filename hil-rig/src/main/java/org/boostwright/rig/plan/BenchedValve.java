@@ -18,9 +18,7 @@ public final class BenchedValve {
     double off = value(measured, "valve.t_off_ms", 1e3 * valve.offDelaySeconds());
     double ventOverFill =
         value(
-            measured,
-            "valve.vent_over_fill",
-            valve.ventConductance() / valve.supplyConductance());
+            measured, "valve.vent_over_fill", valve.ventConductance() / valve.supplyConductance());
     ActuatorParams actuator = car.actuator();
     double cracks = value(measured, "actuator.crack_kpa", actuator.crackKpaGauge());
     double full = value(measured, "actuator.full_kpa", cracks + actuator.spanKpa());

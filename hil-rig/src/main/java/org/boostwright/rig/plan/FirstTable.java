@@ -30,8 +30,8 @@ import org.boostwright.rig.scenario.VirtualPull;
  * the gate held shut, there is nothing to err low from: the duty is the one that would hold the
  * target itself, so that the gate stays shut on the way and holds the target in a higher gear.
  *
- * <p>The margin makes it err low: it grows until, in full-throttle pulls of a set of cars with every
- * part somewhere within its tolerance, none but one in twenty passes the target by 3 kPa.
+ * <p>The margin makes it err low: it grows until, in full-throttle pulls of a set of cars with
+ * every part somewhere within its tolerance, none but one in twenty passes the target by 3 kPa.
  */
 public final class FirstTable {
   /** Highest over target that is allowed to one car in twenty, kPa. */
@@ -50,7 +50,6 @@ public final class FirstTable {
 
   /** Below this throttle a gate held shut only winds the turbo up against the throttle. */
   private static final double PART_THROTTLE_PCT = 60.0;
-
 
   private static final int TARGET = LogFormat.column("target_kpa_abs");
 
@@ -215,8 +214,7 @@ public final class FirstTable {
     for (int i = 0; i < CARS; i++) {
       PlantParams one = car.spread(FIRST_CAR + i, 1.0);
       PullPlan plan = PullPlan.STANDARD.withSeed(FIRST_CAR + i);
-      PullRun run =
-          VirtualPull.run(with, new Permission(true, 1.0, false), one, plan, share -> {});
+      PullRun run = VirtualPull.run(with, new Permission(true, 1.0, false), one, plan, share -> {});
       over += overKpa(run) > OVER_KPA ? 1 : 0;
       peak = Math.max(peak, peakKpaAbs(run));
       progress.accept(0.2 + 0.6 * i / CARS);
@@ -249,12 +247,7 @@ public final class FirstTable {
   }
 
   private Built finish(
-      Table2d duty,
-      double margin,
-      double[] shut,
-      double[] spring,
-      double[] passing,
-      Trial trial) {
+      Table2d duty, double margin, double[] shut, double[] spring, double[] passing, Trial trial) {
     Table2d target = settings.target();
     int columns = target.columns().size();
     double[] predicted = new double[shut.length];
@@ -283,12 +276,10 @@ public final class FirstTable {
     double[] sum = new double[columns];
     double[] squares = new double[columns];
     for (int i = 0; i < SPREAD_CARS; i++) {
-      SettledPoint one =
-          new SettledPoint(car.spread(FIRST_CAR + i, 1.0), Atmosphere.at(0.0, 20.0));
+      SettledPoint one = new SettledPoint(car.spread(FIRST_CAR + i, 1.0), Atmosphere.at(0.0, 20.0));
       for (int c = 0; c < columns; c++) {
         double kpa =
-            one.mapKpaAbs(
-                duty.columns().point(c), duty.rows().point(last), duty.cell(last, c));
+            one.mapKpaAbs(duty.columns().point(c), duty.rows().point(last), duty.cell(last, c));
         sum[c] += kpa;
         squares[c] += kpa * kpa;
       }

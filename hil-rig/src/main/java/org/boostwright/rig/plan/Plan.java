@@ -131,14 +131,19 @@ public final class Plan {
     } else if (ratio > HIGHEST_RATIO) {
       problem(
           "spring_too_soft",
-          "The spring is too soft for the target (" + pressures + "): exhaust pressure pushes the"
+          "The spring is too soft for the target ("
+              + pressures
+              + "): exhaust pressure pushes the"
               + " gate open before the target is held.",
-          "fit a stiffer spring, at least " + units.text(boost / EASY_RATIO, Units.KPA_GAUGE)
+          "fit a stiffer spring, at least "
+              + units.text(boost / EASY_RATIO, Units.KPA_GAUGE)
               + ", if fuel and engine stand that for ever; or ask for less");
     } else if (!(ratio >= LOWEST_RATIO)) {
       problem(
           "spring_too_stiff",
-          "The spring alone gives what the target asks for, or more (" + pressures + "): no valve"
+          "The spring alone gives what the target asks for, or more ("
+              + pressures
+              + "): no valve"
               + " can lower boost below the spring.",
           "fit a softer spring, or none of this");
     } else if (ratio > EASY_RATIO) {
@@ -161,10 +166,7 @@ public final class Plan {
     double cutoff = settings.limits().cutoffKpaAbs();
     double margin = cutoff - target();
     result.measure(
-        "plan.limit_over_target_kpa",
-        "overboost limit above the target",
-        margin,
-        Units.KPA);
+        "plan.limit_over_target_kpa", "overboost limit above the target", margin, Units.KPA);
     if (!(margin >= 10.0 && margin <= 40.0)) {
       result.find(
           "limit_margin",
@@ -182,8 +184,11 @@ public final class Plan {
     } else if (!(target() <= safe)) {
       problem(
           "target_above_safe",
-          "The target, " + level(target()) + ", is above what you stated fuel and engine to stand, "
-              + level(safe) + ".",
+          "The target, "
+              + level(target())
+              + ", is above what you stated fuel and engine to stand, "
+              + level(safe)
+              + ".",
           "lower the target, or have fuel and ignition made ready for it first");
     }
   }
@@ -238,8 +243,7 @@ public final class Plan {
             ? PlannedCar.runawayKpaAbs(
                 car, Atmosphere.at(lowest, 20.0), settings.car().redlineRpm())
             : project.runawayKpaAbs();
-    result.measure(
-        "plan.runaway_kpa", "pressure with the gate held shut", runaway, Units.KPA_ABS);
+    result.measure("plan.runaway_kpa", "pressure with the gate held shut", runaway, Units.KPA_ABS);
     result.measure(
         "plan.sensor_top_kpa",
         "highest pressure the sensor shows",
@@ -250,10 +254,13 @@ public final class Plan {
     if (!(top >= SENSOR_HEADROOM * runaway)) {
       problem(
           "sensor_saturates",
-          "The pressure sensor ends at " + level(top) + ", and with the gate held shut this engine"
-              + " reaches " + level(runaway) + ": it cannot see how bad an overboost is.",
-          "fit a sensor that goes beyond "
-              + level(SENSOR_HEADROOM * runaway));
+          "The pressure sensor ends at "
+              + level(top)
+              + ", and with the gate held shut this engine"
+              + " reaches "
+              + level(runaway)
+              + ": it cannot see how bad an overboost is.",
+          "fit a sensor that goes beyond " + level(SENSOR_HEADROOM * runaway));
     }
   }
 
@@ -312,8 +319,8 @@ public final class Plan {
           "valve_window",
           String.format(
               Locale.ROOT,
-              "At %.0f Hz only %.0f %% of the duty does anything: an ordinary valve needs %.1f ms to"
-                  + " leave its seat and %.1f ms to come back.",
+              "At %.0f Hz only %.0f %% of the duty does anything: an ordinary valve needs %.1f ms"
+                  + " to leave its seat and %.1f ms to come back.",
               hz,
               Math.max(0.0, 100.0 * width),
               1e3 * ordinary.onDelaySeconds(),
@@ -324,15 +331,11 @@ public final class Plan {
 
   private void converter() {
     AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
-    double every = Math.max(figure("converter.map_every_ms"), map == null ? 0 : map.refreshMillis());
+    double every =
+        Math.max(figure("converter.map_every_ms"), map == null ? 0 : map.refreshMillis());
     double step = figure("map.step_kpa");
     result.measure(
-        "plan.map_every_ms",
-        "pressure is read every",
-        every,
-        Units.MILLISECONDS,
-        NONE,
-        SLOWEST_MS);
+        "plan.map_every_ms", "pressure is read every", every, Units.MILLISECONDS, NONE, SLOWEST_MS);
     result.measure("plan.map_step_kpa", "in steps of", step, Units.KPA, NONE, COARSEST_KPA);
     if (!(every <= SLOWEST_MS) || !(step <= COARSEST_KPA)) {
       problem(

@@ -34,7 +34,8 @@ class StageCommandTest {
   private int run(String... args) {
     out = new StringWriter();
     PrintWriter to = new PrintWriter(out);
-    return Boostwright.run(new Terminal(to, new PrintWriter(new StringWriter()), false, false), args);
+    return Boostwright.run(
+        new Terminal(to, new PrintWriter(new StringWriter()), false, false), args);
   }
 
   private int stage(String... args) {
@@ -118,7 +119,9 @@ class StageCommandTest {
     int cell = text.indexOf(',', row);
     char digit = text.charAt(cell + 3);
     String forged =
-        text.substring(0, cell + 3) + (digit == '9' ? '1' : (char) (digit + 1)) + text.substring(cell + 4);
+        text.substring(0, cell + 3)
+            + (digit == '9' ? '1' : (char) (digit + 1))
+            + text.substring(cell + 4);
     Files.writeString(start, forged);
     assertThat(stage("--sign=cut_proven", "--log=" + start)).isEqualTo(2);
     assertThat(out.toString()).contains("do not come again when replayed");

@@ -177,7 +177,8 @@ class RungProofTest {
     assertThat(failed(spring(pull(Permission.NONE, plan)))).isEmpty();
     assertThat(failed(spring(pull(Permission.NONE, plan.to(3600.0)))))
         .containsExactly("spring.rpm_span", "spring.creep_kpa");
-    assertThat(failed(spring(pull(Permission.FULL, plan)))).contains("wrong_rung", "spring.duty_pct");
+    assertThat(failed(spring(pull(Permission.FULL, plan))))
+        .contains("wrong_rung", "spring.duty_pct");
     PullPlan stuck =
         plan.withEvents(new PullPlan.Event(0.0, faults -> faults.wastegateStuckLift = 0.0));
     assertThat(failed(spring(pull(Permission.NONE, stuck)))).contains("overboost");

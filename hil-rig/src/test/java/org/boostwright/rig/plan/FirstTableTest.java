@@ -43,8 +43,7 @@ class FirstTableTest {
     Settings settings = loaded.orThrow();
     ProjectSettings project = loaded.project();
     assertThat(project).isNotNull();
-    PlantParams planned =
-        BenchedValve.of(PlannedCar.of(settings, project, base), settings.valve());
+    PlantParams planned = BenchedValve.of(PlannedCar.of(settings, project, base), settings.valve());
     return FirstTable.build(settings, planned, share -> {});
   }
 
@@ -90,8 +89,7 @@ class FirstTableTest {
         double spring = built.springKpaAbs().cell(row, column);
         boolean passedTooEarly = built.passingKpaAbs()[row * columns + column] < goal - 10.0;
         boolean asksForMore = spring < goal - 1.0;
-        String cell =
-            target.rows().point(row) + " % " + target.columns().point(column) + " rpm";
+        String cell = target.rows().point(row) + " % " + target.columns().point(column) + " rpm";
         if (target.rows().point(row) >= 85.0 && passedTooEarly && asksForMore) {
           assertThat(duty).as("spool cell " + cell).isPositive();
           spool++;
@@ -99,8 +97,9 @@ class FirstTableTest {
         if (spring >= goal) {
           assertThat(duty).as("spring cell " + cell).isZero();
         }
-        assertThat(duty).isLessThanOrEqualTo(
-            settings.limits().dutyCeiling().at(target.columns().point(column)));
+        assertThat(duty)
+            .isLessThanOrEqualTo(
+                settings.limits().dutyCeiling().at(target.columns().point(column)));
         if (duty > 0.0) {
           assertThat(built.predictedKpaAbs().cell(row, column))
               .as("settled in " + cell)
@@ -132,8 +131,7 @@ class FirstTableTest {
                 measured("actuator.full_kpa", 90.0)));
     assertThat(car.valve().onDelaySeconds()).isEqualTo(0.002);
     assertThat(car.valve().offDelaySeconds()).isEqualTo(0.011);
-    assertThat(car.valve().ventConductance())
-        .isEqualTo(1.2 * car.valve().supplyConductance());
+    assertThat(car.valve().ventConductance()).isEqualTo(1.2 * car.valve().supplyConductance());
     assertThat(car.actuator().crackKpaGauge()).isEqualTo(50.0);
     assertThat(car.actuator().spanKpa()).isEqualTo(40.0);
   }

@@ -45,14 +45,18 @@ class PlanTest {
             "two actuators on one valve, equal legs",
             3,
             "",
-            List.of("project.actuators=2", "project.hose_length_mm=500", "project.actuator_cm3=40")),
+            List.of(
+                "project.actuators=2", "project.hose_length_mm=500", "project.actuator_cm3=40")),
         new Project(
             "a mountain village, a compressor that has it",
             4,
             "",
             List.of("project.altitudes_m=[900, 1800]", "project.compressor_ratio_max=2.7")),
         new Project(
-            "spring too soft", 5, "spring_too_soft", List.of("actuator.spring_cracks_kpa_gauge=36")),
+            "spring too soft",
+            5,
+            "spring_too_soft",
+            List.of("actuator.spring_cracks_kpa_gauge=36")),
         new Project(
             "spring too stiff",
             6,
@@ -109,11 +113,7 @@ class PlanTest {
     assertThat(plan).isNotNull();
     ResultBuilder builder = new ResultBuilder("plan").units(settings.units()).headline("-");
     Plan.add(
-        builder,
-        settings,
-        plan,
-        PlantParams.PROJECT_CAR,
-        SettingsCheck.report("car.toml", loaded));
+        builder, settings, plan, PlantParams.PROJECT_CAR, SettingsCheck.report("car.toml", loaded));
     Result result = builder.build();
     List<String> problems = new ArrayList<>();
     for (Finding finding : result.findings()) {
@@ -158,11 +158,7 @@ class PlanTest {
     ProjectSettings plan = loaded.project();
     ResultBuilder builder = new ResultBuilder("plan").units(settings.units()).headline("-");
     Plan.add(
-        builder,
-        settings,
-        plan,
-        PlantParams.PROJECT_CAR,
-        SettingsCheck.report("car.toml", loaded));
+        builder, settings, plan, PlantParams.PROJECT_CAR, SettingsCheck.report("car.toml", loaded));
     assertThat(builder.build().findings())
         .extracting(Finding::code)
         .contains(key.startsWith("spring") ? "spring_not_stated_safe" : "target_above_safe");

@@ -143,8 +143,7 @@ class RecordReplayTest {
     for (String text : List.of("none", "0.3", "1.0+trim")) {
       String named = record.replaceFirst("digest 17", "digest permission=" + text);
       RecordResult result =
-          RecordReplay.run(
-              ReplayCar.settings(), named.getBytes(StandardCharsets.UTF_8), "run.csv");
+          RecordReplay.run(ReplayCar.settings(), named.getBytes(StandardCharsets.UTF_8), "run.csv");
       assertThat(result.bitEqual()).as(text).isEqualTo(text.equals("1.0+trim"));
     }
     String unknown = record.replaceFirst("digest 17", "permission=everything");

@@ -3,6 +3,7 @@ package org.boostwright.pi.loop;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.monitor.Reaction;
+import org.boostwright.core.monitor.Roadside;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,37 +22,6 @@ public final class LampPattern {
   private boolean blinking;
   private long sinceNanos;
   private FaultCode shown = FaultCode.INTERNAL;
-
-  /** Number of blinks for a fault, as printed in the user guide. */
-  static int blinks(FaultCode code) {
-    return switch (code) {
-      case OVERBOOST, OVERBOOST_REPEATED -> 1;
-      case MAP_SIGNAL_LOW,
-          MAP_SIGNAL_HIGH,
-          MAP_NOT_A_NUMBER,
-          MAP_STALE,
-          MAP_FROZEN,
-          MAP_JUMPS,
-          MAP_NOISY,
-          MAP_AMBIENT_MISMATCH,
-          MAP_FALL_UNEXPLAINED,
-          BAROMETER_SIGNAL,
-          AMBIENT_IN_DOUBT ->
-          2;
-      case THROTTLE_SIGNAL, THROTTLE_STALE, THROTTLE_AGAINST_PEDAL, PEDAL_SIGNAL -> 3;
-      case ENGINE_SPEED_LOST, ENGINE_SPEED_JUMPS -> 4;
-      case VALVE_NO_EFFECT,
-          COIL_FEEDBACK,
-          OUTPUTS_WRONG,
-          SPOOL_NOT_RISING,
-          TARGET_OUT_OF_REACH,
-          TARGET_LIMITED ->
-          5;
-      case SUPPLY_LOW, SUPPLY_SIGNAL, INTAKE_AIR_SIGNAL -> 6;
-      case PERMIT_OPEN -> 8;
-      default -> 7; // the program itself
-    };
-  }
 
   /**
    * Lamp in this tick.
@@ -74,13 +44,13 @@ public final class LampPattern {
       sinceNanos = nowNanos;
     }
     long lead = worst.reaction() == Reaction.LOCK ? LONG_NANOS + BLINK_NANOS : 0L;
-    long round = lead + 2L * blinks(worst) * BLINK_NANOS + PAUSE_NANOS;
+    long round = lead + 2L * Roadside.blinks(worst) * BLINK_NANOS + PAUSE_NANOS;
     long phase = (nowNanos - sinceNanos) % round;
     if (phase < lead) {
       return phase < LONG_NANOS;
     }
     long inBlinks = phase - lead;
-    return inBlinks < 2L * blinks(worst) * BLINK_NANOS && inBlinks / BLINK_NANOS % 2 == 0;
+    return inBlinks < 2L * Roadside.blinks(worst) * BLINK_NANOS && inBlinks / BLINK_NANOS % 2 == 0;
   }
 
   private static @Nullable FaultCode worstResting(long faults) {

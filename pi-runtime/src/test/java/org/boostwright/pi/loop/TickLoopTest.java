@@ -6,6 +6,7 @@ import java.lang.management.ManagementFactory;
 import org.boostwright.core.Controller;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.monitor.FaultCode;
+import org.boostwright.core.monitor.Roadside;
 import org.boostwright.core.state.SafetyState;
 import org.boostwright.pi.io.PiBench;
 import org.boostwright.pi.io.SteppedClock;
@@ -176,7 +177,7 @@ class TickLoopTest {
     assertThat(pattern(outputs(SafetyState.CONTROLLING, FaultCode.INTAKE_AIR_SIGNAL), 4))
         .isEqualTo("....");
     for (FaultCode code : FaultCode.values()) {
-      assertThat(LampPattern.blinks(code)).isBetween(1, 8);
+      assertThat(Roadside.blinks(code)).isBetween(1, 8);
     }
   }
 }

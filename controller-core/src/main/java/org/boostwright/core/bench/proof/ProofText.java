@@ -9,7 +9,10 @@ import java.util.TreeSet;
 import org.boostwright.core.bench.BenchStep;
 import org.boostwright.core.bench.VerdictCode;
 
-/** The written form of a proof: one line a fact, fields separated by tabs, and last its {@link Seal}. */
+/**
+ * The written form of a proof: one line a fact, fields separated by tabs, and last its {@link
+ * Seal}.
+ */
 public final class ProofText {
   private static final String FIRST = "boostwright bench proof 1";
 

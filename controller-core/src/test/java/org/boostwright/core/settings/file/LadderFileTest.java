@@ -82,10 +82,11 @@ class LadderFileTest {
     assertThat(LadderFile.standing(car, edited("feedback.tracking_s", "0.6"), false).next())
         .isEqualTo(Rung.PRESSURE_FEEDBACK);
     assertThat(permission(edited("spool.lead_s", "0.3")).feedbackAllowed()).isFalse();
-    assertThat(permission(edited("limits.min_rpm", "1900")).dutyCeilingFraction())
-        .isLessThan(0.35);
+    assertThat(permission(edited("limits.min_rpm", "1900")).dutyCeilingFraction()).isLessThan(0.35);
     for (String key : List.of("limits.cutoff_kpa_abs", "valve.coil_ohms", "car.redline_rpm")) {
-      assertThat(permission(edited(key, key.startsWith("v") ? "31" : key.startsWith("c") ? "6900" : "199")))
+      assertThat(
+              permission(
+                  edited(key, key.startsWith("v") ? "31" : key.startsWith("c") ? "6900" : "199")))
           .as(key)
           .isEqualTo(Permission.NONE);
     }
@@ -129,8 +130,7 @@ class LadderFileTest {
     prove(ProofSource.VIRTUAL, true);
     climbAll(true);
     assertThat(LadderFile.standing(car, settings, true).next()).isNull();
-    Files.write(
-        LadderFile.beside(car, false), Files.readAllBytes(LadderFile.beside(car, true)));
+    Files.write(LadderFile.beside(car, false), Files.readAllBytes(LadderFile.beside(car, true)));
     assertThat(permission(settings)).isEqualTo(Permission.NONE);
     Files.write(ProofFile.beside(car), Files.readAllBytes(ProofFile.beside(car, true)));
     assertThat(permission(settings)).isEqualTo(Permission.NONE);

@@ -125,8 +125,7 @@ class SettingsDigestTest {
     String text = new String(Example.bytes(), StandardCharsets.UTF_8);
     Settings after = SettingsEdit.of("car.toml", text).setText(key, value).load().orThrow();
     for (SettingsPart each : SettingsPart.values()) {
-      boolean same =
-          SettingsDigest.ofPart(after, each).equals(SettingsDigest.ofPart(before, each));
+      boolean same = SettingsDigest.ofPart(after, each).equals(SettingsDigest.ofPart(before, each));
       assertThat(same).as("%s in %s", key, each).isEqualTo(each != part);
     }
   }

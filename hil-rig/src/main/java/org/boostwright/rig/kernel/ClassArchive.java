@@ -24,8 +24,7 @@ final class ClassArchive {
     Path archive = folder.resolve("boostwright-pi.jsa");
     if (!Files.exists(kept)) {
       GuestDisk disk = bench.disk(folder, archive);
-      try (GuestMachine machine = GuestMachine.on(plan.image(), disk.file(), folder)) {
-        KernelRig rig = new KernelRig(machine, bench.settings(), bench.car());
+      try (KernelRig rig = bench.rig(disk)) {
         GuestShell.Answer answer =
             rig.shell()
                 .run(

@@ -22,11 +22,9 @@ record DriveRun(
   static DriveRun run(KernelBench bench, Path archive) throws IOException {
     Path folder = Files.createDirectories(bench.plan().folder().resolve("drive"));
     GuestDisk disk = bench.disk(folder, archive);
-    KernelRig rig;
-    DriveCases cases;
-    try (GuestMachine machine = GuestMachine.on(bench.plan().image(), disk.file(), folder)) {
-      rig = new KernelRig(machine, bench.settings(), bench.car());
-      cases = new DriveCases(rig, bench.each());
+    KernelRig rig = bench.rig(disk);
+    DriveCases cases = new DriveCases(rig, bench.each());
+    try (rig) {
       try {
         cases.all();
         rig.cutPower();

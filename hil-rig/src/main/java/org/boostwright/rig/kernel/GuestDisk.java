@@ -68,6 +68,11 @@ final class GuestDisk {
     return file;
   }
 
+  /** The folder it is in, for whatever else belongs to the machine. */
+  Path folder() {
+    return folder;
+  }
+
   private static void run(Path folder, String... words) throws IOException {
     List<String> all = new ArrayList<>(List.of(words));
     Process process =

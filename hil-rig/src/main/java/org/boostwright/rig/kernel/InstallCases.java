@@ -26,8 +26,7 @@ final class InstallCases extends BenchCases {
   static List<CaseOutcome> run(KernelBench bench, Path archive) throws IOException {
     Path folder = Files.createDirectories(bench.plan().folder().resolve("install"));
     GuestDisk disk = bench.disk(folder, archive);
-    try (GuestMachine machine = GuestMachine.on(bench.plan().image(), disk.file(), folder)) {
-      KernelRig rig = new KernelRig(machine, bench.settings(), bench.car());
+    try (KernelRig rig = bench.rig(disk)) {
       InstallCases cases = new InstallCases(rig, bench.each());
       try {
         cases.all();
@@ -108,13 +107,13 @@ final class InstallCases extends BenchCases {
   }
 
   private void visitor(BenchCases.Notes notes) throws IOException {
-    refused(notes, User.VISITOR, DRIVE.replace("recorded", "/tmp/recorded"), "group");
+    refused(notes, User.VISITOR, DRIVE.replace("recorded", "/tmp/recorded"), "groups gpio");
   }
 
   private void second(BenchCases.Notes notes) throws IOException {
     program.start("drive --settings unwatched.toml --data recorded --quiet");
     notes.must(program.awaitOutputs(), "the first does not start");
-    refused(notes, User.DRIVER, DRIVE, "busy");
+    refused(notes, User.DRIVER, DRIVE, "another program holds it");
     notes.must(program.alive(), "the first has ended");
     program.signal("TERM");
     program.await();

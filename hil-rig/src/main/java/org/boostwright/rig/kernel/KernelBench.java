@@ -114,6 +114,11 @@ public final class KernelBench {
         plan.seed());
   }
 
+  /** A guest that boots from a disk. */
+  KernelRig rig(GuestDisk disk) throws IOException {
+    return new KernelRig(plan.image(), disk, settings, car());
+  }
+
   /**
    * A disk with the program as installed on a Pi, settings and a proof.
    *

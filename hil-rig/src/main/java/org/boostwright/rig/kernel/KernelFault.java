@@ -77,7 +77,27 @@ record KernelFault(
             Set.of(),
             () -> rig.shell().type("date -s @$(($(date +%s) + 86400))"),
             () -> {}));
+    all.add(secondProcess(rig));
     return List.copyOf(all);
+  }
+
+  /** The first thing any start does is coil off, whoever drives: rest, until the key was off. */
+  private static KernelFault secondProcess(KernelRig rig) {
+    return new KernelFault(
+        "e3_second_process",
+        "the program is started a second time while it drives",
+        true,
+        Double.NaN,
+        EnumSet.of(FaultCode.OUTPUTS_WRONG),
+        Set.of(),
+        () ->
+            rig.shell()
+                .type("JAVA_TOOL_OPTIONS=-Xint /data/start driver --version >/dev/null 2>&1 &"),
+        () -> {
+          rig.car().sensors().keyOn = false;
+          rig.run(0.2);
+          rig.car().sensors().keyOn = true;
+        });
   }
 
   private static void bus(

@@ -2,6 +2,7 @@ package org.boostwright.rig.kernel;
 
 import java.io.EOFException;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import org.boostwright.core.AnalogChannel;
@@ -17,14 +18,16 @@ import org.boostwright.rig.plant.VirtualCar;
  * drives its valve, what its sensors read goes to converter inputs and lines. One step is one
  * exchange; the car moves on by exactly the time that has passed in the guest.
  */
-final class KernelRig {
+final class KernelRig implements AutoCloseable {
   /** Guest time between two exchanges: one tick, ns. */
   static final int STEP_NANOS = 5_000_000;
 
   private static final double STEP_SECONDS = STEP_NANOS * 1e-9;
   private static final double MICRO = 1e6;
 
-  private final GuestMachine machine;
+  private final Path image;
+  private final GuestDisk disk;
+  private GuestMachine machine;
   private final VirtualCarSide side;
   private final ConverterSettings converter;
   private final PinSettings pins;
@@ -40,8 +43,11 @@ final class KernelRig {
   private int boots;
   private double highestMapKpaAbs;
 
-  KernelRig(GuestMachine machine, Settings settings, VirtualCar car) {
-    this.machine = machine;
+  /** Switches a machine on, with a car at its other end. */
+  KernelRig(Path image, GuestDisk disk, Settings settings, VirtualCar car) throws IOException {
+    this.image = image;
+    this.disk = disk;
+    machine = GuestMachine.on(image, disk.file(), disk.folder(), 1);
     side = new VirtualCarSide(car);
     converter = java.util.Objects.requireNonNull(settings.converter());
     pins = java.util.Objects.requireNonNull(settings.pins());
@@ -58,7 +64,7 @@ final class KernelRig {
    * @throws EOFException when the guest has ended
    */
   void step() throws IOException {
-    GuestReport report = machine.report();
+    GuestReport report = report();
     long before = nowNanos;
     nowNanos = report.nanos();
     if (boots == 0 || nowNanos < before) {
@@ -78,6 +84,24 @@ final class KernelRig {
     moveCar(nowNanos - before);
     orders.stepNanos = STEP_NANOS;
     machine.order(orders);
+  }
+
+  /**
+   * A machine that its watchdog has reset is a new one with the old disk: the emulator's own reset
+   * hangs where it counts instructions.
+   */
+  private GuestReport report() throws IOException {
+    try {
+      return machine.report();
+    } catch (EOFException e) {
+      machine.close();
+      if (!machine.endedByWatchdog()) {
+        throw e;
+      }
+      nowNanos = Long.MAX_VALUE;
+      machine = GuestMachine.on(image, disk.file(), disk.folder(), boots + 1);
+      return machine.report();
+    }
   }
 
   private void moveCar(long nanos) {
@@ -151,6 +175,11 @@ final class KernelRig {
     machine.report();
     orders.stepNanos = 0;
     machine.order(orders);
+  }
+
+  @Override
+  public void close() throws IOException {
+    machine.close();
   }
 
   /** Something that changes what the wires say, after the car. */

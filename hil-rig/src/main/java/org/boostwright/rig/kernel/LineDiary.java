@@ -26,6 +26,9 @@ final class LineDiary {
 
   /** Takes an event; those of the PWM are not its business. */
   void take(KernelEvent event) {
+    if (event.kind() == KernelEvent.Kind.LINE_FREE && event.number() < LINES) {
+      output[event.number()] = false;
+    }
     boolean line =
         event.kind() == KernelEvent.Kind.LINE_SET || event.kind() == KernelEvent.Kind.LINE_OUTPUT;
     if (!line || event.number() >= LINES) {
@@ -50,7 +53,7 @@ final class LineDiary {
     return level[line];
   }
 
-  /** True once a program has made the line an output. */
+  /** True while a program holds the line as an output. */
   boolean output(int line) {
     return output[line];
   }

@@ -10,6 +10,10 @@ public enum AbortReason {
   COIL_HOT(
       "the coil's computed temperature passed 110 degC",
       "let it cool for ten minutes; measure its" + " resistance"),
+  REFUSED(
+      "the controller keeps the coil off: the engine is not known to be stopped, or a fault is there",
+      "engine off, air off, wait three seconds and start again; './boostwright check' and the live"
+          + " status name a fault"),
   LATE("the program was not called for 250 ms while the coil was driven", "free the machine"),
   INTERNAL("an error in the program", "report it with the log");
 

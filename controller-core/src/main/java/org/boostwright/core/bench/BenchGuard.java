@@ -11,6 +11,8 @@ final class BenchGuard {
   static final double COIL_ABORT_C = 110.0;
   private static final long STALE_NANOS = 100_000_000L;
   private static final long LATE_NANOS = 250_000_000L;
+  // An engine is known to be stopped two seconds after the controller began.
+  private static final long REFUSED_NANOS = 3_000_000_000L;
   // Wide enough for a sensor declared in other units, which the ambient step then names.
   private static final double LOWEST_KPA = -20.0;
   private static final double HIGHEST_KPA = 800.0;
@@ -22,6 +24,7 @@ final class BenchGuard {
   private double coilC;
   private double hottestC;
   private long lastNanos;
+  private long refusedNanos;
   private boolean started;
 
   BenchGuard(BenchPlan plan) {
@@ -48,11 +51,15 @@ final class BenchGuard {
     lastNanos = nowNanos;
     coilC = coil.warmed(coilC, airC, drivenDuty, elapsed * 1e-9);
     hottestC = Math.max(hottestC, coilC);
+    refusedNanos = in.refused ? refusedNanos + elapsed : 0L;
     if (in.abort) {
       return AbortReason.ASKED;
     }
     if (!(elapsed >= 0L && (drivenDuty == 0.0 || elapsed <= LATE_NANOS))) {
       return AbortReason.LATE;
+    }
+    if (refusedNanos > REFUSED_NANOS) {
+      return AbortReason.REFUSED;
     }
     long age = nowNanos - in.sampleNanos;
     if (Double.isNaN(in.lineKpaAbs) || !(age >= 0L && age <= STALE_NANOS)) {

@@ -12,6 +12,9 @@ public final class BenchInputs {
   /** When that sample was taken, ns. */
   public long sampleNanos;
 
+  /** The controller kept the coil off although the session asked for its supply. */
+  public boolean refused;
+
   /** The person, the page or the command line wants to stop now. */
   public boolean abort;
 

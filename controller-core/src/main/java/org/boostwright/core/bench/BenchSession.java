@@ -17,6 +17,8 @@ import org.jspecify.annotations.Nullable;
 public final class BenchSession {
   private static final double SWEEP_HZ = 31.0;
   private static final double DRIVE_LIMIT_SECONDS = 30.0;
+  // The PWM takes over another frequency only at rest; a few ticks of the slowest caller.
+  private static final long CHANGE_NANOS = 20_000_000L;
   private static final double RATE_GUESS = 15.0;
   // Two readings of a dial by eye, each within 1.5 kPa.
   private static final double GAUGE_SIGMA_KPA = 1.3;
@@ -34,6 +36,9 @@ public final class BenchSession {
   private Outcome outcome = Outcome.NONE;
   private long actionStartNanos;
   private long lastSampleNanos;
+  private double drivenHz;
+  private long changedNanos;
+  private boolean heldBack;
   private int actionsDone;
   private double drivenDuty;
   private boolean finished;
@@ -132,20 +137,32 @@ public final class BenchSession {
     while (action == null && !finished) {
       action = nextAction();
       if (action instanceof Action.Drive drive) {
-        trace.begin(drive.frequencyHz());
-        actionStartNanos = nowNanos;
-        lastSampleNanos = nowNanos;
+        begin(nowNanos, drive);
+        if (drive.frequencyHz() != drivenHz) {
+          drivenHz = drive.frequencyHz();
+          changedNanos = nowNanos;
+        }
       }
     }
     if (action instanceof Action.Ask ask) {
       out.question = ask.question();
     } else if (action instanceof Action.Drive drive) {
       out.frequencyHz = drive.frequencyHz();
+      heldBack = nowNanos - changedNanos < CHANGE_NANOS;
+      if (heldBack) {
+        return;
+      }
       boolean driven = drive.coilSupply() && drive.dutyFraction() > 0.0;
       out.dutyFraction = driven ? Math.min(1.0, drive.dutyFraction()) : 0.0;
       out.pwmEnabled = driven;
       out.coilSupplyClosed = drive.coilSupply();
     }
+  }
+
+  private void begin(long nowNanos, Action.Drive drive) {
+    trace.begin(drive.frequencyHz());
+    actionStartNanos = nowNanos;
+    lastSampleNanos = nowNanos;
   }
 
   private boolean actionEnded(long nowNanos, BenchInputs in) {
@@ -157,6 +174,10 @@ public final class BenchSession {
       return false;
     }
     Action.Drive drive = (Action.Drive) action;
+    if (heldBack || in.refused) {
+      begin(nowNanos, drive);
+      return false;
+    }
     if (in.sampleNanos - lastSampleNanos > 0L) {
       lastSampleNanos = in.sampleNanos;
       trace.add((in.sampleNanos - actionStartNanos) * 1e-9, in.lineKpaAbs);

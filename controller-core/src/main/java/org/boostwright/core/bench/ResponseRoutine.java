@@ -2,7 +2,10 @@ package org.boostwright.core.bench;
 
 import org.jspecify.annotations.Nullable;
 
-/** Time to vent and to fill, with the delay before anything moves. */
+/**
+ * Time to vent and to fill, with the delay before anything moves. A running PWM takes a duty over at
+ * its next period only, so the coil goes on from rest, by another frequency, and off by its supply.
+ */
 final class ResponseRoutine implements Routine {
   private int at;
 
@@ -15,13 +18,13 @@ final class ResponseRoutine implements Routine {
   public @Nullable Action next(BenchRecord record, Outcome last) {
     switch (at++) {
       case 0:
-        return Action.settle(BenchPlan.LOWEST_HZ, 0.0, 0.3);
+        return Action.settle(BenchPlan.HIGHEST_HZ, 0.0, 0.3);
       case 1:
         return Action.settle(BenchPlan.LOWEST_HZ, 1.0, 0.3);
       case 2:
         record.ventDeadSeconds = dead(record, last, true);
         record.ventSeconds = share(record, last, true, 0.9);
-        return Action.settle(BenchPlan.LOWEST_HZ, 0.0, 0.3);
+        return Action.dead(0.3);
       default:
         record.fillDeadSeconds = dead(record, last, false);
         record.fillSeconds = share(record, last, false, 0.9);

@@ -16,9 +16,10 @@ public final class Verdicts {
   private static final double WINDOW_TOLERANCE = 0.015;
   private static final double EMPTY_SHARE = PolarityRoutine.EMPTY_SHARE;
   private static final double SEES_SHARE = RestRoutine.SEES_SUPPLY_SHARE;
-  private static final double LEAK_SHARE = 0.04;
+  private static final double LEAK_SHARE = 0.03;
   private static final double DROOP_SHARE = 0.1;
-  private static final double RESTRICTED_RATIO = 3.3;
+  // Sound valves lie within 0.7 to 1.4 either way; a hose open to a sixth is beyond 3.9.
+  private static final double RESTRICTED_RATIO = 2.4;
   private static final double MISFIT_SHARE = 0.04;
 
   /** Air a regulator is set to when nobody read its gauge, kPa gauge. */
@@ -215,8 +216,13 @@ public final class Verdicts {
   private void leak() {
     ValveFitResult fit = r.fit;
     double rate = r.leakRatePerSecond;
+    // Against the better of the two paths, so that a kinked supply hose is not taken for a leak.
     double share =
-        fit != null ? rate * fit.timeConstantSeconds().value() : rate * r.fillSeconds / 1.6;
+        fit != null
+            ? rate
+                * fit.timeConstantSeconds().value()
+                / Math.max(1.0, fit.ventOverFill().value())
+            : rate * r.fillSeconds / 1.6;
     if (share > LEAK_SHARE) {
       add(
           VerdictCode.LEAK,

@@ -54,7 +54,7 @@ final class AmbientWatch {
     floorKpaAbs = kpaAbs - Math.min(CLIMB_BOUND_KPA, drift);
     boolean inDoubt = engine.running() && !(known && drift < CLIMB_BOUND_KPA);
     faults.sample(FaultCode.AMBIENT_IN_DOUBT, inDoubt, nowNanos);
-    if (engine.stopped() || engine.steadyOutOfRange()) {
+    if (!engine.onBench() && (engine.stopped() || engine.steadyOutOfRange())) {
       double apart = read ? Math.abs(engine.steadyKpaAbs() - kpaAbs) : 0.0;
       boolean agrees = engine.stopped() && apart <= EngineWatch.AMBIENT_TOLERANCE_KPA;
       faults.sample(FaultCode.MAP_AMBIENT_MISMATCH, !agrees, nowNanos);

@@ -55,6 +55,13 @@ final class CoilWatch {
     windowNanos = (long) periodNanos + SETTLE_NANOS;
   }
 
+  /** Nothing is known of what is commanded: every expectation begins anew. */
+  void interrupt() {
+    rest.commanded = false;
+    current.commanded = false;
+    pause.commanded = false;
+  }
+
   /**
    * Judges one tick.
    *

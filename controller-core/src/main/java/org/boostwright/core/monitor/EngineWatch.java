@@ -12,6 +12,10 @@ import org.boostwright.core.signal.Signals;
  * within 60 to 106 kPa for 1 s. Once the engine has been seen stopped since key-on, that pressure
  * must also be one the weather and the road can have brought since: a steady cruise with a dead
  * speed signal is not a stop. Nothing that needs a stopped engine is done otherwise.
+ *
+ * <p>On the bench the pressure sensor may sit on the actuator line, under bench air. A bench asked
+ * for while the engine is known to be stopped therefore keeps it stopped, whatever that pressure
+ * does, until something tells of an engine: a pulse, or vacuum. Ambient is not measured meanwhile.
  */
 public final class EngineWatch {
   static final long QUIET_NANOS = 2_000_000_000L;
@@ -38,6 +42,7 @@ public final class EngineWatch {
   private long lastSampleNanos;
   private boolean running;
   private boolean stopped;
+  private boolean onBench;
   private boolean steadyOutOfRange;
   private double ambientKpaAbs;
   private boolean ambientMeasured;
@@ -56,8 +61,9 @@ public final class EngineWatch {
    *
    * @param keyOff a key is wired and off: what was seen of the ambient may have changed until it is
    *     on again
+   * @param benchAsked a bench procedure asks to move the valve
    */
-  public void update(long nowNanos, Signals signals, boolean keyOff) {
+  public void update(long nowNanos, Signals signals, boolean keyOff, boolean benchAsked) {
     if (!started) {
       started = true;
       startNanos = nowNanos;
@@ -78,14 +84,21 @@ public final class EngineWatch {
     if (keyOff) {
       seenStopped = false;
     }
-    stopped = quiet && steady && inRange && (!seenStopped || explainedByRoad(nowNanos));
-    steadyOutOfRange = quiet && steady && !inRange && !seenStopped;
-    if (stopped) {
+    boolean shown = quiet && steady && inRange && (!seenStopped || explainedByRoad(nowNanos));
+    onBench = quiet && !vacuum(signals) && (onBench || benchAsked && shown);
+    stopped = shown || onBench;
+    steadyOutOfRange = quiet && steady && !inRange && !seenStopped && !onBench;
+    if (shown && !onBench) {
       ambientKpaAbs = averageKpa;
       ambientMeasured = true;
       seenStopped = true;
       ambientNanos = nowNanos;
     }
+  }
+
+  private boolean vacuum(Signals signals) {
+    return signals.map().usable()
+        && !(signals.map().value() >= ambientKpaAbs - AMBIENT_TOLERANCE_KPA);
   }
 
   private boolean explainedByRoad(long nowNanos) {
@@ -126,6 +139,11 @@ public final class EngineWatch {
   /** The engine is known to be stopped. */
   public boolean stopped() {
     return stopped;
+  }
+
+  /** A bench procedure has asked since the engine stopped: pressure may be that of bench air. */
+  public boolean onBench() {
+    return onBench;
   }
 
   /** No pulses, steady pressure, but at a value no atmosphere has, ever since key-on. */

@@ -10,7 +10,14 @@ import org.boostwright.core.signal.SignalStatus;
 import org.boostwright.core.signal.Signals;
 import org.jspecify.annotations.Nullable;
 
-/** Every watch of one tick, in order; what it finds stands in the {@link FaultTable}. */
+/**
+ * Every watch of one tick, in order; what it finds stands in the {@link FaultTable}.
+ *
+ * <p>While a bench procedure moves the valve with the engine known to be stopped, the pressure
+ * sensor may sit on the actuator line and the PWM run at any frequency. What judges pressure as an
+ * engine's (overboost, falls, jumps, noise) and current at the settings' frequency pauses then; the
+ * bench keeps limits of its own. Everything about wires and samples goes on.
+ */
 public final class Monitor {
   /** Throttle below this counts as released, percent. */
   static final double RELEASED_PCT = 20.0;
@@ -77,7 +84,7 @@ public final class Monitor {
    */
   public void update(long nowNanos, Signals signals, Inputs inputs, double commandedDuty) {
     boolean keyOff = wires.keyInput() && !inputs.keyOn;
-    engine.update(nowNanos, signals, keyOff);
+    engine.update(nowNanos, signals, keyOff, inputs.benchRequest);
     keyCycled = wires.keyInput() ? keyOff : engine.stopped();
     @Nullable ChannelSignal barometer = signals.channel(AnalogChannel.BAROMETER);
     if (barometer != null) {
@@ -89,12 +96,16 @@ public final class Monitor {
     watchEngineSpeed(nowNanos, signals);
     watchSupply(nowNanos, signals);
     watchIntakeAir(nowNanos, signals);
-    overboost.update(nowNanos, signals, faults, keyCycled);
+    if (!engine.onBench()) {
+      overboost.update(nowNanos, signals, faults, keyCycled);
+    }
     faults.sample(FaultCode.OUTPUTS_WRONG, inputs.outputsWrong, nowNanos);
     if (wires.permitInput()) {
       faults.sample(FaultCode.PERMIT_OPEN, !inputs.permit, nowNanos);
     }
-    if (wires.coilFeedback()) {
+    if (wires.coilFeedback() && engine.onBench()) {
+      coil.interrupt();
+    } else if (wires.coilFeedback()) {
       coil.update(nowNanos, commandedDuty, inputs.coilEnergised, faults);
     }
   }
@@ -109,7 +120,7 @@ public final class Monitor {
       if (frozenWatched) {
         faults.sample(FaultCode.MAP_FROZEN, map.has(ChannelSignal.FROZEN), nowNanos);
       }
-      if (jumpsWatched) {
+      if (jumpsWatched && !engine.onBench()) {
         faults.sample(FaultCode.MAP_JUMPS, map.has(ChannelSignal.JUMP), nowNanos);
       }
     }
@@ -121,6 +132,7 @@ public final class Monitor {
     boolean fromBoost = everBoosted && nowNanos - boostedNanos <= BOOSTED_NANOS;
     fallUnexplained =
         fromBoost
+            && !engine.onBench()
             && !signals.throttleExplainsFall()
             && map.usable()
             && signals.mapSlopeKpaPerSecond() < -EXPLAINED_FALL_KPA_PER_SECOND;
@@ -129,7 +141,7 @@ public final class Monitor {
       life.update(engine.stopped(), engine.running(), map.value(), ambient.kpaAbs());
     }
     if (noise != null && map.fresh()) {
-      if (valid && !signals.throttleExplains()) {
+      if (valid && !signals.throttleExplains() && !engine.onBench()) {
         faults.sample(FaultCode.MAP_NOISY, noise.excessive(map.value()), nowNanos);
       } else {
         noise.interrupt();

@@ -18,10 +18,11 @@ class EngineWatchTest {
   private final WatchBench bench = new WatchBench(settings);
   private final EngineWatch watch = new EngineWatch(settings);
   private boolean keyOff;
+  private boolean benchAsked;
 
   private void tick() {
     bench.tick();
-    watch.update(bench.now, bench.signals, keyOff);
+    watch.update(bench.now, bench.signals, keyOff, benchAsked);
   }
 
   private void run(double seconds) {
@@ -100,7 +101,7 @@ class EngineWatchTest {
       other.inputs.roadPulseNanos = other.now + WatchBench.TICK;
       other.inputs.roadPeriodNanos = 1e7;
       other.tick();
-      engine.update(other.now, other.signals, false);
+      engine.update(other.now, other.signals, false, false);
     }
     assertThat(engine.stopped()).isTrue();
     assertThat(other.signals.roadKmh()).isZero();
@@ -293,5 +294,62 @@ class EngineWatchTest {
     runNeverStopped(2.0);
     tick();
     assertThat(watch.stopped()).isTrue();
+  }
+
+  @Test
+  void benchAirLeavesAnEngineStoppedThatWasSeenStoppedAndMeasuresNoAmbient() {
+    run(2.5);
+    benchAsked = true;
+    tick();
+    benchAsked = false;
+    bench.kpa = 183.0;
+    run(5.0);
+    assertThat(watch.stopped()).isTrue();
+    assertThat(watch.steadyOutOfRange()).isFalse();
+    bench.kpa = 103.0;
+    run(5.0);
+    assertThat(watch.ambientKpaAbs()).isEqualTo(100.0, within(0.1));
+  }
+
+  @Test
+  void withoutABenchTheSameAirEndsTheStop() {
+    run(2.5);
+    bench.kpa = 183.0;
+    tick();
+    assertThat(watch.stopped()).isFalse();
+  }
+
+  @Test
+  void aBenchAskedForUnderAirOrWithATurningEngineGetsNothing() {
+    bench.kpa = 183.0;
+    benchAsked = true;
+    runNeverStopped(5.0);
+    bench.kpa = 100.0;
+    bench.rpm = 900.0;
+    runNeverStopped(5.0);
+  }
+
+  @Test
+  void onePulseOrVacuumEndsTheBenchForGood() {
+    run(2.5);
+    benchAsked = true;
+    tick();
+    bench.kpa = 183.0;
+    run(1.0);
+    assertThat(watch.onBench()).isTrue();
+    bench.rpm = 120.0;
+    tick();
+    assertThat(watch.stopped()).isFalse();
+    bench.rpm = 0.0;
+    runNeverStopped(5.0);
+
+    bench.kpa = 100.0;
+    run(2.5);
+    assertThat(watch.onBench()).isTrue();
+    bench.kpa = 95.0;
+    tick();
+    assertThat(watch.onBench()).as("an engine that starts without a pulse").isFalse();
+    bench.kpa = 183.0;
+    runNeverStopped(5.0);
   }
 }

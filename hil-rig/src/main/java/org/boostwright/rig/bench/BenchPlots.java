@@ -113,7 +113,7 @@ public final class BenchPlots {
             new Plot.Line("high", "window ends", Units.PERCENT, Stroke.SOLID, high),
             new Plot.Line("ripple", "largest ripple", Units.KPA, Stroke.DASHED, ripple)),
         List.of(new Plot.Limit("ripple limit", Units.KPA, plan.rippleLimitKpa())),
-        List.of(new Plot.Band("recommended", best - 0.5, best + 0.5)));
+        List.of(new Plot.Band(at("recommended", best), best - 0.5, best + 0.5)));
   }
 
   private static Plot.Line line(String id, String label, Stroke stroke, double[] y) {

@@ -103,7 +103,7 @@ public final class VirtualBench {
       valve.setDuty(out.dutyFraction);
       valve.setEnabled(out.pwmEnabled);
     }
-    noteDrive(out.pwmEnabled);
+    noteDrive(out.pwmEnabled && out.dutyFraction > 0.0);
   }
 
   private void noteDrive(boolean driven) {

@@ -17,8 +17,10 @@ import org.boostwright.core.bench.BenchPlan;
 import org.boostwright.core.bench.BenchRecord;
 import org.boostwright.core.bench.BenchStep;
 import org.boostwright.core.bench.BenchVerdict;
+import org.boostwright.core.bench.VerdictCode;
 import org.boostwright.core.bench.Verdicts;
 import org.boostwright.core.bench.model.Coil;
+import org.boostwright.core.bench.model.ValveFitResult;
 import org.boostwright.core.bench.proof.ProofSource;
 import org.boostwright.core.settings.PressureUnit;
 import org.boostwright.core.settings.Settings;
@@ -127,8 +129,8 @@ final class BenchCommand extends Subcommand {
     String where = valve.orElse(VIRTUAL);
     if (where.equals("pi") || where.startsWith("link:")) {
       throw new WrongUseException(
-          "--valve " + where + " needs the Pi runtime, not part of this version",
-          "use --valve virtual, --manual or --readings FILE.csv");
+          "--valve " + where + " needs the Pi's controller program, which is not installed here",
+          "start ./boostwright on the Pi, or use --valve virtual, --manual or --readings FILE.csv");
     }
     if (!where.equals(VIRTUAL)) {
       throw new WrongUseException(
@@ -261,9 +263,28 @@ final class BenchCommand extends Subcommand {
     for (Plot plot : BenchPlots.of(record, plan)) {
       result.add(plot);
     }
-    boolean passed = result.verdict() == Verdict.PASSED;
     return result.headline(
-        passed ? "nothing stands against this valve." : verdicts.get(0).code().meaning());
+        result.verdict() == Verdict.PASSED ? found(record, plan) : stands(verdicts.get(0).code()));
+  }
+
+  private static String found(BenchRecord record, BenchPlan plan) {
+    ValveFitResult fit = record.fit;
+    double hz = plan.frequencyHz();
+    return fit == null || Double.isNaN(hz)
+        ? "nothing stands against this valve."
+        : String.format(
+            Locale.ROOT,
+            "nothing stands against this valve; usable duty %.1f to %.1f %% at %.0f Hz.",
+            100.0 * fit.windowLowDuty(hz).value(),
+            100.0 * fit.windowHighDuty(hz).value(),
+            hz);
+  }
+
+  private static String stands(VerdictCode code) {
+    return code.id().replace('_', ' ')
+        + (code.grade() == VerdictCode.Grade.DANGEROUS
+            ? ". DANGEROUS: nothing may be driven like this."
+            : ".");
   }
 
   @Override

@@ -1,6 +1,9 @@
 package org.boostwright.rig.cli;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -12,7 +15,9 @@ import java.util.stream.Stream;
 import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.rig.bench.BenchSetup;
 import org.boostwright.rig.link.FaultCases;
+import org.boostwright.rig.link.RigBench;
 import org.boostwright.rig.link.RigPlan;
 import org.boostwright.rig.link.RigReport;
 import org.boostwright.rig.link.RigSession;
@@ -41,6 +46,7 @@ import picocli.CommandLine.Option;
       "  boostwright rig --with-drive --for 600 --faults none",
       "  boostwright rig --port /dev/ttyUSB0 --faults all  a controller at a serial port",
       "  boostwright rig --port /dev/ttyUSB0 --trace drive-000012.csv",
+      "  boostwright rig --port /dev/ttyUSB0 --bench       the valve bench instead of a car",
       "",
       "The controller at the port is started with: boostwright drive --io link:PORT",
       "CAUTION: for benches. Nothing that moves air on a running engine may hang on this link."
@@ -63,6 +69,14 @@ final class RigCommand extends Subcommand {
         description = "Start the controller's program here, at the other end of a cable by socat.")
     boolean withDrive;
   }
+
+  @Option(
+      names = "--bench",
+      description = {
+        "Instead of a car, the valve on the bench on regulated air, for a controller that runs",
+        "bench --valve link:PORT. Type here what it asks for there, by the word in brackets."
+      })
+  boolean bench;
 
   @Option(
       names = "--baud",
@@ -119,6 +133,9 @@ final class RigCommand extends Subcommand {
     set.settingsOnly();
     SettingsOption.Loaded loaded = SettingsOption.parse(set.change(settings.find()));
     List<String> cases = cases(loaded.settings());
+    if (bench) {
+      return bench(progress, loaded);
+    }
     List<double[]> rows = List.of();
     if (trace.isPresent()) {
       try {
@@ -158,6 +175,44 @@ final class RigCommand extends Subcommand {
     } finally {
       delete(folder);
     }
+  }
+
+  private Outcome bench(Progress progress, SettingsOption.Loaded loaded) throws WrongUseException {
+    if (where.port.isEmpty() || trace.isPresent()) {
+      throw new WrongUseException(
+          "--bench needs --port and no --trace", "start the controller with: bench --valve link:P");
+    }
+    String digest = SettingsDigest.of(loaded.settings());
+    RigBench rig = new RigBench(BenchSetup.standard(), seed);
+    Thread reader = new Thread(() -> read(rig), "typed");
+    reader.setDaemon(true);
+    reader.start();
+    progress.begin("the valve bench at " + where.port.get() + ", air off", 1);
+    RigBench.Report report =
+        rig.run(
+            where.port.get(),
+            baud,
+            Long.parseUnsignedLong(digest.substring(0, 16), 16),
+            seed,
+            words -> {
+              terminal.err().println(words);
+              terminal.err().flush();
+            });
+    ResultBuilder builder = new ResultBuilder("rig").settingsDigest(digest).seed(seed);
+    RigResult.addBench(builder, report);
+    return Outcome.printed(builder.build());
+  }
+
+  private static void read(RigBench rig) {
+    try (BufferedReader in =
+        new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
+      for (String line = in.readLine(); line != null; line = in.readLine()) {
+        rig.type(line);
+      }
+    } catch (IOException e) {
+      // As if nobody typed any more.
+    }
+    rig.end();
   }
 
   private static Outcome.Extra[] extras(Path folder, Result result) throws IOException {

@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.rig.link.CaseOutcome;
 import org.boostwright.rig.link.CaseOutcome.Verdict;
+import org.boostwright.rig.link.RigBench;
 import org.boostwright.rig.link.RigPlan;
 import org.boostwright.rig.link.RigReport;
 import org.boostwright.rig.result.ResultBuilder;
@@ -59,6 +60,33 @@ final class RigResult {
     result.headline(headline(report));
   }
 
+  /** What a run at the bench saw. */
+  static void addBench(ResultBuilder result, RigBench.Report report) {
+    if (!report.connected()) {
+      result.refuse(
+          "no_controller",
+          "No controller: " + report.health() + ".",
+          "start it with: boostwright bench --valve link:PORT");
+      result.headline("No controller answered.");
+      return;
+    }
+    frames(result, report.frames(), report.broken());
+    result.measure(
+        "rig.drive_highest_duty_pct", "highest duty", 100.0 * report.highestDuty(), Units.PERCENT);
+    result.headline("The bench session at the other end is over.");
+  }
+
+  private static void frames(ResultBuilder result, long frames, long broken) {
+    result.measure("rig.frames", "controller frames", frames, Units.COUNT);
+    result.measure(
+        "rig.broken_frames",
+        "frames with an impossible duty, or duty while at rest",
+        broken,
+        Units.COUNT,
+        NO_LIMIT,
+        0.0);
+  }
+
   private static String headline(RigReport report) {
     int all = report.outcomes().size();
     if (all == 0) {
@@ -81,14 +109,7 @@ final class RigResult {
   }
 
   private static void timing(ResultBuilder result, RigReport report) {
-    result.measure("rig.frames", "controller frames", report.frames(), Units.COUNT);
-    result.measure(
-        "rig.broken_frames",
-        "frames with an impossible duty, or duty while at rest",
-        report.brokenFrames(),
-        Units.COUNT,
-        NO_LIMIT,
-        0.0);
+    frames(result, report.frames(), report.brokenFrames());
     result.measure(
         "link.round_trip_p50_ms",
         "round trip, half",

@@ -54,7 +54,7 @@ final class FaultRunner {
     }
     peakKpaAbs = 0.0;
     loop.arm();
-    long injected = System.nanoTime();
+    long injected = loop.nanoTime();
     fault.inject().run(bench);
     boolean effect = fault.effect().shown(bench);
     boolean reacted = false;
@@ -101,7 +101,7 @@ final class FaultRunner {
     WireObserver observer = bench.loop().observer();
     return switch (fault.reaction()) {
       case REST -> observer.rested();
-      case SUPPLY_OPEN -> !observer.gate().closed(System.nanoTime());
+      case SUPPLY_OPEN -> !observer.gate().closed(bench.loop().nanoTime());
       case REPORTED -> fault.reportedIn(observer.faultsSeen());
       case NOTHING -> !observer.rested();
       case NEVER_READY -> observer.highestDuty() == 0.0 && !observer.everReady();

@@ -1,6 +1,5 @@
 package org.boostwright.rig.link;
 
-import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import org.HdrHistogram.Histogram;
@@ -23,6 +22,7 @@ public final class RigLoop {
   private final ControllerWires wires;
   private final CarSide car;
   private final WireObserver observer;
+  private final RigClock clock;
   private final Inputs inputs = new Inputs();
   private final Histogram latenessMicros = new Histogram(1L, LONGEST_MICROS, 3);
   private long nextNanos;
@@ -32,11 +32,12 @@ public final class RigLoop {
   private long latestNanos;
 
   /** A rig that has not ticked yet. */
-  public RigLoop(ControllerWires wires, CarSide car, WireObserver observer) {
+  RigLoop(ControllerWires wires, CarSide car, WireObserver observer, RigClock clock) {
     this.wires = wires;
     this.car = car;
     this.observer = observer;
-    nextNanos = grid(System.nanoTime());
+    this.clock = clock;
+    nextNanos = grid(clock.nanoTime());
   }
 
   private static long grid(long nowNanos) {
@@ -45,12 +46,8 @@ public final class RigLoop {
 
   /** Waits for the next tick and does it. */
   public void tick() {
-    for (long left = nextNanos - System.nanoTime();
-        left > 0L;
-        left = nextNanos - System.nanoTime()) {
-      LockSupport.parkNanos(left);
-    }
-    long now = System.nanoTime();
+    clock.sleepUntil(nextNanos);
+    long now = clock.nanoTime();
     latenessMicros.recordValue(Math.min(LONGEST_MICROS, Math.max(0L, (now - nextNanos) / 1000L)));
     latestNanos = Math.max(latestNanos, now - nextNanos);
     wires.poll(now, observer);
@@ -61,8 +58,8 @@ public final class RigLoop {
     wires.put(now, inputs);
     ticks++;
     nextNanos += TICK;
-    if (System.nanoTime() - nextNanos >= TICK) {
-      nextNanos = grid(System.nanoTime());
+    if (clock.nanoTime() - nextNanos >= TICK) {
+      nextNanos = grid(clock.nanoTime());
     }
   }
 
@@ -101,6 +98,11 @@ public final class RigLoop {
   /** Something that changes what the wires say, after the car and before the controller. */
   void spoil(Consumer<Inputs> newSpoiler) {
     spoiler = newSpoiler;
+  }
+
+  /** Time now on the rig's clock, ns. */
+  long nanoTime() {
+    return clock.nanoTime();
   }
 
   /** False when the car has come to its end. */

@@ -102,12 +102,12 @@ public final class RigSession {
 
   private RigReport withPort(String port, boolean realTime) throws Exception {
     long digest = Long.parseUnsignedLong(plan.settingsDigest().substring(0, 16), 16);
-    try (SerialWires wires = new SerialWires(port, plan.baud(), digest, plan.seed())) {
+    try (SerialWires wires = SerialWires.open(port, plan.baud(), digest, plan.seed())) {
       VirtualCar car = newCar();
       CarSide side =
           plan.trace().isEmpty() ? new VirtualCarSide(car) : new RecordSide(plan.trace());
       WireObserver observer = new WireObserver();
-      RigLoop loop = new RigLoop(wires, side, observer);
+      RigLoop loop = new RigLoop(wires, side, observer, RigClock.SYSTEM);
       progress.accept("waiting for the controller on " + port);
       boolean connected = loop.runUntil(() -> observer.frames() > 0L, CONNECT_SECONDS);
       if (program != null && connected) {

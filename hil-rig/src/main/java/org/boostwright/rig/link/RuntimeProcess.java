@@ -45,6 +45,11 @@ public final class RuntimeProcess implements AutoCloseable {
     return startedNanos;
   }
 
+  /** Its number on this machine. */
+  long pid() {
+    return process.pid();
+  }
+
   /** True while it runs. */
   public boolean alive() {
     return process.isAlive();
@@ -67,7 +72,7 @@ public final class RuntimeProcess implements AutoCloseable {
 
   private void signal(String name) throws IOException {
     List<String> words = new ArrayList<>(List.of("kill", "-" + name));
-    words.add(Long.toString(process.pid()));
+    words.add(Long.toString(pid()));
     try {
       Process kill = new ProcessBuilder(words).redirectErrorStream(true).start();
       if (!kill.waitFor(END_SECONDS, TimeUnit.SECONDS) || kill.exitValue() != 0) {

@@ -1,5 +1,6 @@
 package org.boostwright.rig.link;
 
+import java.util.function.Supplier;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.link.ChunkQueue;
 import org.boostwright.core.link.Peer;
@@ -10,23 +11,51 @@ public final class SerialWires implements ControllerWires {
   /** Enough for a block of frames in reverse order. */
   private static final int OUTGOING_FRAMES = 32;
 
-  private final SerialLine line;
+  private final ChunkQueue incoming;
+  private final Supplier<String> trouble;
+  private final Runnable closer;
   private final RigEnd end;
   private final LineFaults faults;
 
   /**
-   * Opens the port, now or as soon as it is there.
+   * Frames over something that carries bytes.
    *
+   * @param incoming what has come
+   * @param trouble why nothing can be carried; empty when it can
+   * @param closer ends it
    * @param settingsDigest first eight bytes of the digest of the settings the rig assumes
    * @param seed seed of what goes wrong
    */
-  public SerialWires(String port, int baud, long settingsDigest, long seed) {
-    line = new SerialLine(port, baud, OUTGOING_FRAMES);
-    long now = System.nanoTime();
-    int session = (int) (now ^ ProcessHandle.current().pid() << 20);
-    end = new RigEnd(now, session, settingsDigest);
-    faults = new LineFaults(seed, line::send);
+  SerialWires(
+      LineFaults.Out out,
+      ChunkQueue incoming,
+      Supplier<String> trouble,
+      Runnable closer,
+      long nowNanos,
+      long settingsDigest,
+      long seed) {
+    this.incoming = incoming;
+    this.trouble = trouble;
+    this.closer = closer;
+    int session = (int) (nowNanos ^ ProcessHandle.current().pid() << 20);
+    end = new RigEnd(nowNanos, session, settingsDigest);
+    faults = new LineFaults(seed, out);
+  }
+
+  /** Frames over a serial port, which is opened now or as soon as it is there. */
+  static SerialWires open(String port, int baud, long settingsDigest, long seed) {
+    SerialLine line = new SerialLine(port, baud, OUTGOING_FRAMES);
+    SerialWires wires =
+        new SerialWires(
+            line::send,
+            line.line().incoming(),
+            line.line()::trouble,
+            line::close,
+            System.nanoTime(),
+            settingsDigest,
+            seed);
     line.start();
+    return wires;
   }
 
   @Override
@@ -42,7 +71,6 @@ public final class SerialWires implements ControllerWires {
 
   @Override
   public void poll(long nowNanos, RigEnd.Listener listener) {
-    ChunkQueue incoming = line.line().incoming();
     while (!incoming.isEmpty()) {
       end.receive(incoming.bytes(), incoming.length(), incoming.nanos(), listener);
       incoming.remove();
@@ -75,12 +103,12 @@ public final class SerialWires implements ControllerWires {
           case OTHER_PROTOCOL ->
               "the other end speaks protocol " + end.peer().protocol() + " of the link";
         };
-    String trouble = line.line().trouble();
-    return trouble.isEmpty() ? words : words + "; " + trouble;
+    String why = trouble.get();
+    return why.isEmpty() ? words : words + "; " + why;
   }
 
   @Override
   public void close() {
-    line.close();
+    closer.run();
   }
 }

@@ -12,6 +12,7 @@ public final class BenchValve {
   public static final double STANDARD_AMBIENT_KPA = 101.325;
 
   private static final double REGULATOR_STEP_SECONDS = 0.25e-3;
+  private static final double BALANCED_PA = 0.01;
 
   private final BoostLine line;
   private final double ambientPa;
@@ -104,20 +105,43 @@ public final class BenchValve {
     }
   }
 
-  /** Bisection: flow rises with supply pressure, so the balance has exactly one solution. */
+  /**
+   * Flow rises with supply pressure, so the balance has exactly one solution; regula falsi with the
+   * Illinois rule (Dowell and Jarratt, BIT 11, 1971, 168-174).
+   */
   private void sag() {
-    double low = Math.min(ambientPa, Math.min(setPa, line.chamberPa()));
-    double high = Math.max(setPa, line.chamberPa());
-    for (int i = 0; i < 30; i++) {
-      double middle = 0.5 * (low + high);
-      double flow = line.supplyKgPerSecondAt(middle, ambientPa);
-      if (middle + regulatorPaPerKgPerSecond * flow > setPa) {
-        high = middle;
-      } else {
-        low = middle;
-      }
+    double atSet = excess(setPa);
+    supplyPa = setPa;
+    if (Math.abs(atSet) <= BALANCED_PA) {
+      return;
     }
-    supplyPa = 0.5 * (low + high);
+    double far =
+        atSet > 0.0
+            ? Math.min(ambientPa, Math.min(setPa, line.chamberPa()))
+            : Math.max(setPa, line.chamberPa());
+    double near = setPa;
+    double atNear = atSet;
+    double atFar = excess(far);
+    for (int i = 0; i < 60; i++) {
+      supplyPa = far + (near - far) * atFar / (atFar - atNear);
+      double at = excess(supplyPa);
+      if (Math.abs(at) <= BALANCED_PA) {
+        return;
+      }
+      if (at * atNear < 0.0) {
+        far = near;
+        atFar = atNear;
+      } else {
+        atFar *= 0.5;
+      }
+      near = supplyPa;
+      atNear = at;
+    }
+  }
+
+  /** Pressure plus what the flow at it takes from the regulator, over the set pressure, Pa. */
+  private double excess(double pa) {
+    return pa + regulatorPaPerKgPerSecond * line.supplyKgPerSecondAt(pa, ambientPa) - setPa;
   }
 
   /** Chamber (actuator) pressure now, kPa gauge. */

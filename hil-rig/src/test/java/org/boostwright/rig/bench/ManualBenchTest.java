@@ -2,6 +2,7 @@ package org.boostwright.rig.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Locale;
 import java.util.Random;
 import org.boostwright.core.bench.BenchPlan;
 import org.boostwright.core.bench.BenchVerdict;
@@ -14,6 +15,7 @@ import org.boostwright.core.bench.model.ValveModel;
 import org.boostwright.core.settings.PressureUnit;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
 
 /** Seeded valves read by eye from a shivering needle, at most twelve readings each. */
 @Tag("P5")
@@ -23,7 +25,7 @@ class ManualBenchTest {
   private static final double RIPPLE_KPA = BenchPlan.DEFAULT_RIPPLE_LIMIT_KPA;
   private static final double AMBIENT_KPA = 101.325;
 
-  /** A bench whose line holds its needle for a pulse reading: leaks a thirtieth of the usual. */
+  /** A drawn bench at the ambient pressure that typed readings assume. */
   private static BenchSetup draw(long seed) {
     BenchSetup s = BenchSetup.draw(new Random(seed));
     return new BenchSetup(
@@ -33,7 +35,7 @@ class ManualBenchTest {
         AMBIENT_KPA,
         s.supplyKpaGauge(),
         s.regulatorKpaPerGramPerSecond(),
-        s.leakConductance() / 30.0,
+        s.leakConductance(),
         s.noiseKpa(),
         s.stepKpa());
   }
@@ -65,9 +67,11 @@ class ManualBenchTest {
     return bench;
   }
 
-  private static void assertSessions(double stepKpa, double edgeDuty) {
+  private static void assertSessions(double stepKpa, double edgeDuty, TestReporter reporter) {
     int advised = 0;
-    int edges = 0;
+    double worst = 0.0;
+    double worstAdvised = 0.0;
+    int most = 0;
     for (int i = 0; i < TrialCounts.GAUGE_SESSIONS; i++) {
       BenchSetup setup = draw(500L + i);
       ManualBench bench = session(setup, stepKpa, 900L + i);
@@ -77,14 +81,33 @@ class ManualBenchTest {
         throw new AssertionError("no fit in session " + i);
       }
       ValveModel truth = truth(setup);
-      boolean near =
-          Math.abs(fit.windowLowDuty(HZ).value() - truth.windowLowDuty(HZ)) <= edgeDuty
-              && Math.abs(fit.windowHighDuty(HZ).value() - truth.windowHighDuty(HZ)) <= edgeDuty;
-      edges += near ? 1 : 0;
+      worst = Math.max(worst, edgeError(fit, truth, HZ));
+      double advice = ValveAdvice.recommend(fit, RIPPLE_KPA).frequencyHz();
+      worstAdvised = Math.max(worstAdvised, edgeError(fit, truth, advice));
+      most = Math.max(most, bench.taken());
       advised += adviceIsRight(setup, truth, fit) ? 1 : 0;
     }
-    assertThat(edges).isGreaterThanOrEqualTo((int) Math.ceil(0.95 * TrialCounts.GAUGE_SESSIONS));
+    reporter.publishEntry(
+        "by gauge",
+        String.format(
+            Locale.ROOT,
+            "%d sessions, worst edge %.4f at 30 Hz, %.4f at the advised frequency, advice right in"
+                + " %d, at most %d readings",
+            TrialCounts.GAUGE_SESSIONS,
+            worst,
+            worstAdvised,
+            advised,
+            most));
+    assertThat(worst).isLessThanOrEqualTo(edgeDuty);
+    assertThat(worstAdvised).isLessThanOrEqualTo(edgeDuty);
+    // Of eight sessions one wrong is chance; the full count decides.
     assertThat(advised).isGreaterThanOrEqualTo((int) (0.9 * TrialCounts.GAUGE_SESSIONS));
+  }
+
+  private static double edgeError(ValveFitResult fit, ValveModel truth, double hz) {
+    return Math.max(
+        Math.abs(fit.windowLowDuty(hz).value() - truth.windowLowDuty(hz)),
+        Math.abs(fit.windowHighDuty(hz).value() - truth.windowHighDuty(hz)));
   }
 
   /**
@@ -100,13 +123,13 @@ class ManualBenchTest {
   }
 
   @Test
-  void aNeedleReadToOnePsiGivesEdgesWithinSixPercent() {
-    assertSessions(PressureUnit.PSI.toKpa(1.0), 0.06);
+  void aNeedleReadToOnePsiGivesEdgesWithinSixPercent(TestReporter reporter) {
+    assertSessions(PressureUnit.PSI.toKpa(1.0), 0.06, reporter);
   }
 
   @Test
-  void aNeedleReadToTwoKpaGivesEdgesWithinFourPercent() {
-    assertSessions(2.0, 0.04);
+  void aNeedleReadToTwoKpaGivesEdgesWithinFourPercent(TestReporter reporter) {
+    assertSessions(2.0, 0.04, reporter);
   }
 
   @Test

@@ -13,6 +13,7 @@ import org.boostwright.core.bench.model.ValveAdvice;
 import org.boostwright.core.bench.model.ValveFitResult;
 import org.boostwright.core.bench.model.ValveModel;
 import org.boostwright.core.settings.PressureUnit;
+import org.boostwright.rig.plant.BenchValve;
 import org.boostwright.rig.plant.ChamberParams;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -53,6 +54,45 @@ class PracticeFactsTest {
   @Test
   void atTenPercentPracticallyEverythingPasses() {
     assertThat(psiAtDuty(10.0)).isGreaterThan(11.0);
+  }
+
+  @Test
+  void atTenPercentAndTwentySixHertzTheSpoolIsHeardWorkingYetPracticallyEverythingPasses() {
+    BenchValve valve = new BenchValve();
+    valve.setSupplyKpaGauge(BenchSetup.TWELVE_PSI_KPA);
+    valve.setFrequencyHz(26.0);
+    valve.setDuty(0.1);
+    valve.setSupplyClosed(true);
+    valve.setEnabled(true);
+    valve.advance(2.0);
+    int clicks = 0;
+    double sum = 0.0;
+    boolean before = valve.spoolEnergised();
+    int samples = 2_000;
+    for (int i = 0; i < samples; i++) {
+      valve.advance(0.5e-3);
+      clicks += valve.spoolEnergised() && !before ? 1 : 0;
+      before = valve.spoolEnergised();
+      sum += valve.chamberKpaGauge();
+    }
+    assertThat(clicks).isBetween(25, 27);
+    assertThat(psi(sum / samples)).isGreaterThan(11.0);
+  }
+
+  @Test
+  void theCoilClicksOnNineToTwelveVolts() {
+    for (double volts : new double[] {9.0, 12.0}) {
+      BenchValve valve = new BenchValve();
+      valve.setBatteryVolts(volts);
+      valve.setSupplyClosed(true);
+      valve.setDuty(1.0);
+      valve.setEnabled(true);
+      valve.advance(0.2);
+      assertThat(valve.spoolEnergised()).as("%s V", volts).isTrue();
+      valve.setEnabled(false);
+      valve.advance(0.2);
+      assertThat(valve.spoolEnergised()).as("off").isFalse();
+    }
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 import org.boostwright.core.bench.proof.Proof;
 import org.boostwright.core.bench.proof.ProofState;
@@ -82,6 +83,36 @@ class BenchCommandTest {
         .isLessThanOrEqualTo(Terminal.WIDTH);
   }
 
+  /** Common practice, no source: 12 psi of regulated air, a valve driven at 26 Hz. */
+  @Test
+  void practiceFactsComeOutOfASessionInPsi() throws Exception {
+    String[] inPsi = {
+      "bench", "--out", run(), "--set", "units.pressure=psi", "--set", "units.reference=gauge",
+      "--set", "valve.frequency_hz=26", "--json"
+    };
+    assertThat(run(inPsi)).isEqualTo(0);
+    JsonNode sweep = json().get("series").get(0);
+    assertThat(psi(sweep, 0)).as("at rest all 12 psi").isBetween(11.9, 12.1);
+    assertThat(psi(sweep, 10)).as("at 10 % practically all").isBetween(11.0, 11.8);
+    assertThat(psi(sweep, 20)).as("at 20 % part of it").isBetween(9.0, 11.0);
+    assertThat(psi(sweep, 70)).as("at 70 % practically nothing").isLessThan(1.2);
+    assertThat(value(json(), "valve.window_high_duty")).isLessThan(0.82);
+    assertThat(value(json(), "valve.recommended_hz")).isBetween(26.0, 39.0);
+    out.getBuffer().setLength(0);
+    assertThat(run(Arrays.copyOf(inPsi, inPsi.length - 1))).isEqualTo(0);
+    assertThat(out.toString()).containsPattern("line at rest +12\\.0\\d* psi gauge");
+    assertThat(out.toString()).contains("psi gauge over duty in % at 26 Hz");
+  }
+
+  private static double psi(JsonNode sweep, int dutyPct) {
+    for (int i = 0; i < sweep.get("x").size(); i++) {
+      if (Math.abs(sweep.get("x").get(i).asDouble() - dutyPct) < 0.01) {
+        return PressureUnit.PSI.fromKpa(sweep.get("lines").get(0).get("y").get(i).asDouble());
+      }
+    }
+    throw new AssertionError("no reading at " + dutyPct + " %");
+  }
+
   @Test
   void aMistakeFailsWithWhatItMeansAndWhatToDo() throws Exception {
     int code = run("bench", "--json", "--out", run(), "--set", "virtual.mistake=driver_inverted");
@@ -105,7 +136,7 @@ class BenchCommandTest {
   void piAndLinkAreRefusedPlainly() {
     assertThat(run("bench", "--valve", "pi")).isEqualTo(2);
     assertThat(run("bench", "--valve", "link:/dev/ttyUSB0")).isEqualTo(2);
-    assertThat(err.toString()).contains("needs the Pi runtime, not part of this version");
+    assertThat(err.toString()).contains("controller program, which is not installed here");
     assertThat(run("bench", "--valve", "elsewhere")).isEqualTo(2);
     assertThat(run("bench", "--steps", "juggling")).isEqualTo(2);
     assertThat(run("bench", "--set", "virtual.mistake=none_known")).isEqualTo(2);

@@ -38,6 +38,7 @@ public final class PiMain implements Runnable {
   static int run(String... args) {
     CommandLine commandLine = new CommandLine(new PiMain());
     commandLine.addSubcommand(new DriveCommand());
+    commandLine.addSubcommand(new BenchCommand());
     commandLine.setUsageHelpWidth(100);
     commandLine.setParameterExceptionHandler(PiMain::wrongUse);
     commandLine.setExecutionExceptionHandler(PiMain::failure);

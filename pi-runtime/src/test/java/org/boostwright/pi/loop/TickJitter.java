@@ -24,7 +24,7 @@ import org.boostwright.pi.record.RowQueue;
 
 /**
  * Measures the tick's lateness on this machine in real time, with the recorder writing: {@code
- * TickJitter SECONDS idle|load}. Under load every core is kept busy by ordinary threads, one more
+ * TickJitter SECONDS idle|load}. Under load every core is kept busy by another program, one thread
  * allocates as fast as it can, and one asks for the newest tick a thousand times a second. Run it
  * with the options of {@code boostwright-pi}.
  */
@@ -33,7 +33,6 @@ final class TickJitter {
 
   private static volatile boolean over;
   private static volatile byte[] kept = new byte[0];
-  private static volatile double burnt;
 
   private TickJitter() {}
 
@@ -84,7 +83,7 @@ final class TickJitter {
     CarIo car = new StandingCar();
     TickLoop loop =
         new TickLoop(new Controller(PiBench.example()), car, rows, Clock.SYSTEM, null);
-    List<Thread> busy = load ? startLoad(loop) : List.of();
+    List<Process> busy = load ? startLoad(loop) : List.of();
     DriveSession session =
         new DriveSession(
             loop,
@@ -100,10 +99,11 @@ final class TickJitter {
     session.await(seconds * 1_000_000_000L, ticking -> {});
     session.close();
     over = true;
+    busy.forEach(Process::destroyForcibly);
     TickStats stats = loop.stats();
     System.out.printf(
         Locale.ROOT,
-        "%s, %d s, %d busy threads, real-time place: %s%n",
+        "%s, %d s, %d busy programs, real-time place: %s%n",
         args[1],
         seconds,
         busy.size(),
@@ -138,26 +138,17 @@ final class TickJitter {
         micros.getMaxValue());
   }
 
-  private static List<Thread> startLoad(TickLoop loop) {
-    List<Thread> threads = new ArrayList<>();
-    for (int i = 0; i < Runtime.getRuntime().availableProcessors(); i++) {
-      threads.add(new Thread(TickJitter::spin));
-    }
-    threads.add(new Thread(TickJitter::allocate));
-    threads.add(new Thread(() -> poll(loop.latest())));
-    for (Thread thread : threads) {
+  private static List<Process> startLoad(TickLoop loop) throws IOException {
+    for (Runnable run : List.<Runnable>of(TickJitter::allocate, () -> poll(loop.latest()))) {
+      Thread thread = new Thread(run);
       thread.setDaemon(true);
       thread.start();
     }
-    return threads;
-  }
-
-  private static void spin() {
-    double x = 1.0;
-    while (!over) {
-      x = Math.sqrt(x + 1.0);
-      burnt = x;
+    List<Process> busy = new ArrayList<>();
+    for (int i = 0; i < Runtime.getRuntime().availableProcessors(); i++) {
+      busy.add(new ProcessBuilder("sh", "-c", "while :; do :; done").start());
     }
+    return busy;
   }
 
   private static void allocate() {

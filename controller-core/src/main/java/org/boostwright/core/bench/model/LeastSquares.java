@@ -12,8 +12,8 @@ import java.util.Arrays;
 public final class LeastSquares {
   private static final int MAX_ITERATIONS = 200;
   private static final double STEP_TOLERANCE = 1e-9;
-  private static final double COST_TOLERANCE = 1e-9;
-  private static final double RELATIVE_DIFFERENCE = 1e-5;
+  private static final double COST_TOLERANCE = 1e-8;
+  private static final double RELATIVE_DIFFERENCE = 1e-3;
 
   private final Residuals residuals;
   private final int count;

@@ -26,8 +26,14 @@ public final class ValveFit {
   private static final double TIME_SIGMA_SECONDS = 0.0025;
   private static final double TIME_SIGMA_SHARE = 0.03;
   private static final double RESPONSE_SHARE = 0.9;
+  // Rate times the time for 90 % of the way, from 80 to 100 kPa gauge, b 0.2 to 0.5.
+  private static final double FILL_RATE_TIMES_SECONDS = 0.65;
+  private static final double VENT_RATE_TIMES_SECONDS = 0.75;
+  private static final double SHORTEST_SECONDS = 0.002;
   private static final double UNKNOWN_SAG_SHARE = 0.05;
   private static final int PARAMETERS = 8;
+  private static final double BEND = 0.02;
+  private static final double BENT_AWAY = 30.0;
 
   private final List<EdgeBracket> edges;
   private final List<MeanPoint> points;
@@ -90,14 +96,14 @@ public final class ValveFit {
   /**
    * Runs the fit.
    *
-   * @param ratesGuess chamber rates to start from, 1/s
+   * @param ratesGuess chamber rates to start from where no response was measured, 1/s
    */
   public ValveFitResult fit(double ratesGuess) {
     double[] start = {
       Math.log(mean(true)),
       Math.log(mean(false)),
-      Math.log(ratesGuess),
-      Math.log(ratesGuess),
+      Math.log(rate(FILL_RATE_TIMES_SECONDS, fillTime - mean(false), ratesGuess)),
+      Math.log(rate(VENT_RATE_TIMES_SECONDS, ventTime - mean(true), ratesGuess)),
       leak,
       CRITICAL_RATIO,
       restKpaAbs,
@@ -109,6 +115,10 @@ public final class ValveFit {
     double[] residuals = new double[count];
     residuals(fit.parameters(), residuals);
     return result(fit, residuals);
+  }
+
+  private static double rate(double product, double seconds, double otherwise) {
+    return seconds > SHORTEST_SECONDS ? product / seconds : otherwise;
   }
 
   /**
@@ -208,8 +218,19 @@ public final class ValveFit {
         Math.exp(x[2]),
         Math.exp(x[3]),
         Math.max(0.0, x[4]),
-        Math.max(-0.9, Math.min(0.7, x[7])),
-        Math.max(0.1, Math.min(0.7, x[5])));
+        within(x[7], -0.9, 0.7),
+        within(x[5], 0.1, 0.7));
+  }
+
+  /** Bends a number into a range without a corner, on which the fit would hang. */
+  private static double within(double x, double low, double high) {
+    double above = low + bend(x - low);
+    return high - bend(high - above);
+  }
+
+  private static double bend(double over) {
+    return BEND * Math.log1p(Math.exp(Math.min(over / BEND, BENT_AWAY)))
+        + Math.max(0.0, over - BEND * BENT_AWAY);
   }
 
   private void residuals(double[] x, double[] r) {

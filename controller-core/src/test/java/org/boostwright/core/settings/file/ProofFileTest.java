@@ -62,6 +62,8 @@ class ProofFileTest {
     "valve.frequency_hz, 31",
     "valve.coil_ohms, 29",
     "pins.heartbeat, 19",
+    "pins.pwm, 12",
+    "sensors.throttle.valid_volts, '[0.3, 4.8]'",
     "sensors.map.location, before_throttle",
     "sensors.map.life_change_kpa, 9",
     "actuator.spring_cracks_kpa_gauge, 55"
@@ -90,12 +92,15 @@ class ProofFileTest {
     byte[] bytes = Files.readAllBytes(file);
     assertThat(ProofFile.state(folder.resolve("none.txt"), proven).status())
         .isEqualTo(Status.MISSING);
-    for (int length = 0; length < bytes.length; length += 7) {
-      Files.write(file, Arrays.copyOf(bytes, length));
-      assertThat(ProofFile.state(file, proven).status()).isEqualTo(Status.DAMAGED);
+    for (int at = 0; at < bytes.length; at++) {
+      Files.write(file, Arrays.copyOf(bytes, at));
+      assertThat(ProofFile.state(file, proven).status()).as("cut at %d", at).isEqualTo(Status.DAMAGED);
+      byte[] changed = bytes.clone();
+      changed[at] ^= (byte) (1 << at % 8);
+      Files.write(file, changed);
+      assertThat(ProofFile.state(file, proven).status()).as("byte %d", at).isEqualTo(Status.DAMAGED);
     }
-    bytes[40] ^= (byte) 0x80;
-    Files.write(file, bytes);
+    Files.write(file, Arrays.copyOf(bytes, bytes.length + 1));
     assertThat(ProofFile.state(file, proven).status()).isEqualTo(Status.DAMAGED);
     Files.write(file, new byte[200_000]);
     assertThat(ProofFile.state(file, proven).allowsControl()).isFalse();

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.zip.CRC32;
+import org.boostwright.rig.link.VirtualCarSide;
 
 /**
  * The program's classes in the form in which Java loads them quickest, made by the guest's own Java
@@ -23,8 +24,8 @@ final class ClassArchive {
     Path folder = Files.createDirectories(plan.folder().resolve("archive"));
     Path archive = folder.resolve("boostwright-pi.jsa");
     if (!Files.exists(kept)) {
-      GuestDisk disk = bench.disk(folder, archive);
-      try (KernelRig rig = bench.rig(disk)) {
+      GuestDisk disk = bench.disk(folder, archive, false);
+      try (KernelRig rig = bench.rig(disk, new VirtualCarSide(bench.car()))) {
         GuestShell.Answer answer =
             rig.shell()
                 .run(

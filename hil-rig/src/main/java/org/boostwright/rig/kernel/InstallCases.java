@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import org.boostwright.rig.kernel.GuestProgram.User;
 import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.VirtualCarSide;
 
 /** Installing it: what is missing or wrong is said in words a person can act on, and refused. */
 final class InstallCases extends BenchCases {
@@ -24,9 +25,12 @@ final class InstallCases extends BenchCases {
   }
 
   static List<CaseOutcome> run(KernelBench bench, Path archive) throws IOException {
+    if (!bench.runs(KernelBench.Guest.INSTALL)) {
+      return List.of();
+    }
     Path folder = Files.createDirectories(bench.plan().folder().resolve("install"));
-    GuestDisk disk = bench.disk(folder, archive);
-    try (KernelRig rig = bench.rig(disk)) {
+    GuestDisk disk = bench.disk(folder, archive, true);
+    try (KernelRig rig = bench.rig(disk, new VirtualCarSide(bench.car()))) {
       InstallCases cases = new InstallCases(rig, bench.each());
       try {
         cases.all();

@@ -4,19 +4,17 @@ import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.function.BooleanSupplier;
-import java.util.function.Consumer;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.settings.ConverterSettings;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
-import org.boostwright.rig.link.VirtualCarSide;
-import org.boostwright.rig.plant.VirtualCar;
+import org.boostwright.rig.link.CarSide;
 
 /**
- * The virtual car at the other end of the guest's kernel: what PWM, coil supply and heartbeat do
- * drives its valve, what its sensors read goes to converter inputs and lines. One step is one
- * exchange; the car moves on by exactly the time that has passed in the guest.
+ * The virtual car, or the valve on its bench, at the other end of the guest's kernel: what PWM, coil
+ * supply and heartbeat do drives the valve, what sensors read goes to converter inputs and lines.
+ * One step is one exchange; the car moves on by exactly the time that has passed in the guest.
  */
 final class KernelRig implements AutoCloseable {
   /** Guest time between two exchanges: one tick, ns. */
@@ -28,7 +26,7 @@ final class KernelRig implements AutoCloseable {
   private final Path image;
   private final GuestDisk disk;
   private GuestMachine machine;
-  private final VirtualCarSide side;
+  private final CarSide side;
   private final ConverterSettings converter;
   private final PinSettings pins;
   private final PwmDiary pwm;
@@ -36,19 +34,18 @@ final class KernelRig implements AutoCloseable {
   private final GuestShell shell;
   private final GuestOrders orders = new GuestOrders();
   private final Inputs inputs = new Inputs();
-  private Consumer<Inputs> spoiler = inputs -> {};
+  private Runnable eachStep = () -> {};
   private long nowNanos;
   private long lostEvents;
   private long transfers;
   private int boots;
-  private double highestMapKpaAbs;
 
   /** Switches a machine on, with a car at its other end. */
-  KernelRig(Path image, GuestDisk disk, Settings settings, VirtualCar car) throws IOException {
+  KernelRig(Path image, GuestDisk disk, Settings settings, CarSide side) throws IOException {
     this.image = image;
     this.disk = disk;
     machine = GuestMachine.on(image, disk.file(), disk.folder(), 1);
-    side = new VirtualCarSide(car);
+    this.side = side;
     converter = java.util.Objects.requireNonNull(settings.converter());
     pins = java.util.Objects.requireNonNull(settings.pins());
     pwm = new PwmDiary(pins.pwmChannel());
@@ -115,9 +112,8 @@ final class KernelRig implements AutoCloseable {
     if (nanos > 0L) {
       side.advance(nanos);
     }
-    highestMapKpaAbs = Math.max(highestMapKpaAbs, side.car().mapKpaAbs());
+    eachStep.run();
     side.read(nowNanos, inputs);
-    spoiler.accept(inputs);
     for (AnalogChannel channel : AnalogChannel.values()) {
       int input = converter.input(channel);
       if (input != ConverterSettings.NOT_WIRED) {
@@ -182,9 +178,9 @@ final class KernelRig implements AutoCloseable {
     machine.close();
   }
 
-  /** Something that changes what the wires say, after the car. */
-  void spoil(Consumer<Inputs> newSpoiler) {
-    spoiler = newSpoiler;
+  /** Something to look at after each move of the car. */
+  void eachStep(Runnable look) {
+    eachStep = look;
   }
 
   /** Everything off that acts through the coil: channel off and coil supply not held. */
@@ -201,10 +197,6 @@ final class KernelRig implements AutoCloseable {
   /** Warning lamp. */
   boolean lamp() {
     return lines.high(pins.lamp());
-  }
-
-  VirtualCar car() {
-    return side.car();
   }
 
   GuestOrders orders() {
@@ -245,12 +237,5 @@ final class KernelRig implements AutoCloseable {
   /** Transfers on the I2C bus since boot. */
   long transfers() {
     return transfers;
-  }
-
-  /** Highest true manifold pressure since it was last asked for, kPa absolute. */
-  double takeHighestMapKpaAbs() {
-    double highest = highestMapKpaAbs;
-    highestMapKpaAbs = 0.0;
-    return highest;
   }
 }

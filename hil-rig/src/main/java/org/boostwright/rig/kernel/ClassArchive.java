@@ -20,7 +20,8 @@ final class ClassArchive {
 
   /** The archive, made when there is none that fits. */
   static Path of(KernelBench.Plan plan, KernelBench bench) throws IOException {
-    Path kept = plan.image().resolve("archive-" + digest(plan) + ".jsa");
+    Path base = base(plan);
+    Path kept = base.resolve("archive-" + digest(plan) + ".jsa");
     Path folder = Files.createDirectories(plan.folder().resolve("archive"));
     Path archive = folder.resolve("boostwright-pi.jsa");
     if (!Files.exists(kept)) {
@@ -38,7 +39,7 @@ final class ClassArchive {
         }
         rig.cutPower();
       }
-      for (Path old : KernelBench.matching(plan.image(), "archive-*.jsa")) {
+      for (Path old : KernelBench.matching(base, "archive-*.jsa")) {
         Files.delete(old);
       }
       List<Path> made = disk.take("/made");
@@ -47,6 +48,15 @@ final class ClassArchive {
     Files.copy(
         kept, archive, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.COPY_ATTRIBUTES);
     return archive;
+  }
+
+  /** Beside the guest's Java, which outlives changes of the bench's own module. */
+  private static Path base(KernelBench.Plan plan) throws IOException {
+    Path base = plan.image().resolve("machine").toRealPath().getParent();
+    if (base == null) {
+      throw new IOException(plan.image() + " is no image of the kernel bench");
+    }
+    return base;
   }
 
   /** Java refuses an archive whose jars have another size or time, so these decide. */

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
 import org.boostwright.rig.link.CaseOutcome;
-import org.boostwright.rig.link.HeartbeatGate;
 import org.boostwright.rig.plant.VirtualCar;
+import org.jspecify.annotations.Nullable;
 
 /** Driving the virtual car with the real program: from boot over boost and faults to the reset. */
 final class DriveCases extends BenchCases {
@@ -19,8 +19,7 @@ final class DriveCases extends BenchCases {
    * @param toNanos guest time, ns
    * @param fault what was injected; null where nothing was
    */
-  record Stretch(
-      String id, long fromNanos, long toNanos, int boot, @org.jspecify.annotations.Nullable KernelFault fault) {}
+  record Stretch(String id, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
 
   private static final double IDLE_RPM_SECONDS = 1.0;
   private static final double CRANK_RPM = 200.0;
@@ -33,6 +32,7 @@ final class DriveCases extends BenchCases {
   private static final double LONGEST_WAIT_SECONDS = 4.0;
   private static final double AFTER_SECONDS = 0.1;
   private static final double GATE_MILLIS = 100.0;
+
   /** Exit code of a program that was killed: 128 + 9. */
   private static final int KILLED = 137;
 
@@ -89,6 +89,7 @@ final class DriveCases extends BenchCases {
     notes.must(rig.outputsOff(), "outputs are not off");
     notes.must(rig.lines().gate().edges() == edges, "the heartbeat runs at rest");
     notes.must(rig.lamp(), "the lamp is off");
+    notes.must(rig.lines().highFirst() == 0L, "a line began high");
   }
 
   private void startProgram(BenchCases.Notes notes) throws IOException {
@@ -144,7 +145,7 @@ final class DriveCases extends BenchCases {
     notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 with the throttle shut");
     notes.must(Math.abs(held - 180.0) <= 8.0, "boost was not held at its target of 180 kPa");
     notes.seen.add(String.format(Locale.ROOT, "%.1f kPa held from 4500 to 5500 1/min", held));
-    stretches.add(new Stretch("pull", from, rig.nowNanos(), rig.boots(), null));
+    stretches.add(new Stretch("pull", from, rig.nowNanos(), null));
   }
 
   private void rampTo(double rpm) throws IOException {
@@ -187,7 +188,7 @@ final class DriveCases extends BenchCases {
           }
           rig.run(AFTER_SECONDS);
           notes.must(fault.expected().isEmpty() || rig.outputsOff(), "rest was not kept");
-          stretches.add(new Stretch(fault.id(), injected, rig.nowNanos(), rig.boots(), fault));
+          stretches.add(new Stretch(fault.id(), injected, rig.nowNanos(), fault));
           fault.clear().run();
           notes.must(
               rig.runUntil(rig::driving, LONGEST_WAIT_SECONDS), "control did not come back");
@@ -198,12 +199,13 @@ final class DriveCases extends BenchCases {
   private void gateOpens(BenchCases.Notes notes, String signal) throws IOException {
     notes.effect = toBoost();
     takePeak();
+    // From the line typed on: the shell's few milliseconds, the last tick's edge, the gate's hold.
+    long typed = rig.nowNanos();
     program.signal(signal);
-    // The shell needs some time to do it; from the last edge on it is the circuit's.
     notes.must(
         rig.runUntil(() -> !rig.lines().gate().closed(rig.nowNanos()), 1.0),
         "the heartbeat goes on");
-    notes.reactionMillis = HeartbeatGate.HOLD_NANOS * 1e-6;
+    notes.reactionMillis = (rig.lines().gate().opensNanos() - typed) * 1e-6;
     long edges = rig.lines().gate().edges();
     rig.run(0.5);
     notes.must(rig.lines().gate().edges() == edges, "the heartbeat came back");
@@ -250,6 +252,8 @@ final class DriveCases extends BenchCases {
     notes.seen.add("exit code " + code);
     rig.run(WATCHDOG_SECONDS + 1.0);
     notes.must(rig.boots() == boots, "the machine was reset after an orderly end");
+    notes.must(rig.lines().highFirst() == 0L, "a line began high");
+    notes.must(rig.lostEvents() == 0L, "the kernel's log has gaps");
     notes.must(program.said().contains("the coil is off"), "no report at the end");
   }
 }

@@ -3,6 +3,7 @@ package org.boostwright.rig.kernel;
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Objects;
 import java.util.function.BooleanSupplier;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.Inputs;
@@ -37,7 +38,6 @@ final class KernelRig implements AutoCloseable {
   private Runnable eachStep = () -> {};
   private long nowNanos;
   private long lostEvents;
-  private long transfers;
   private int boots;
 
   /** Switches a machine on, with a car at its other end. */
@@ -46,8 +46,8 @@ final class KernelRig implements AutoCloseable {
     this.disk = disk;
     machine = GuestMachine.on(image, disk.file(), disk.folder(), 1);
     this.side = side;
-    converter = java.util.Objects.requireNonNull(settings.converter());
-    pins = java.util.Objects.requireNonNull(settings.pins());
+    converter = Objects.requireNonNull(settings.converter());
+    pins = Objects.requireNonNull(settings.pins());
     pwm = new PwmDiary(pins.pwmChannel());
     lines = new LineDiary(pins.heartbeat());
     shell = new GuestShell(orders, this::step);
@@ -76,7 +76,6 @@ final class KernelRig implements AutoCloseable {
       lines.take(event);
     }
     lostEvents = report.lostEvents();
-    transfers = report.transfers();
     shell.hear(report.text());
     moveCar(nowNanos - before);
     orders.stepNanos = STEP_NANOS;
@@ -232,10 +231,5 @@ final class KernelRig implements AutoCloseable {
   /** Events that found the guest's buffer full. */
   long lostEvents() {
     return lostEvents;
-  }
-
-  /** Transfers on the I2C bus since boot. */
-  long transfers() {
-    return transfers;
   }
 }

@@ -79,8 +79,7 @@ final class KernelBenchCommand extends Subcommand {
     long begun = System.nanoTime();
     KernelBenchReport report =
         KernelBench.run(
-            new KernelBench.Plan(
-                image, scripts, root.resolve("pi-runtime"), folder, guests, seed),
+            new KernelBench.Plan(image, scripts, root.resolve("pi-runtime"), folder, guests, seed),
             words -> progress.begin(words, 1));
     Result result = result(report, image, (System.nanoTime() - begun) * 1e-9);
     List<Outcome.Extra> extras = new ArrayList<>();
@@ -184,8 +183,7 @@ final class KernelBenchCommand extends Subcommand {
     String verdict = outcome.verdict().name().toLowerCase(Locale.ROOT);
     String peak =
         outcome.peakKpaAbs() > 0.0
-            ? String.format(
-                Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs())
+            ? String.format(Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs())
             : "";
     result.find(
         "kernel_" + verdict + "_" + outcome.id(),

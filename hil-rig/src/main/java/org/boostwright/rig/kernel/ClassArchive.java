@@ -35,7 +35,8 @@ final class ClassArchive {
                         + " cp /opt/boostwright/boostwright-pi.jsa /data/made; sync",
                     LONGEST_SECONDS);
         if (answer.exitCode() != 0) {
-          throw new IOException("the guest's Java made no archive of the classes: " + answer.text());
+          throw new IOException(
+              "the guest's Java made no archive of the classes: " + answer.text());
         }
         rig.cutPower();
       }
@@ -65,7 +66,8 @@ final class ClassArchive {
     Path target = plan.packaged().resolve("target");
     for (Path folder : List.of(target, target.resolve("lib"))) {
       for (Path jar : KernelBench.matching(folder, "*.jar")) {
-        String of = jar.getFileName() + " " + Files.size(jar) + " " + Files.getLastModifiedTime(jar);
+        String of =
+            jar.getFileName() + " " + Files.size(jar) + " " + Files.getLastModifiedTime(jar);
         crc.update(of.getBytes(java.nio.charset.StandardCharsets.UTF_8));
       }
     }

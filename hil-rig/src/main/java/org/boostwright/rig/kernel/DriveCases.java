@@ -37,8 +37,7 @@ final class DriveCases extends BenchCases {
   private static final int KILLED = 137;
 
   private static final int WATCHDOG_SECONDS = 6;
-  private static final String DRIVE =
-      "drive --settings car.toml --data recorded";
+  private static final String DRIVE = "drive --settings car.toml --data recorded";
 
   private final KernelRig rig;
   private final VirtualCar car;
@@ -67,16 +66,32 @@ final class DriveCases extends BenchCases {
 
   /** Everything, in the order of a story. */
   void all() throws IOException {
-    run("boot_to_rest", "started after boot: everything off, and it stays off", Double.NaN, this::boot);
+    run(
+        "boot_to_rest",
+        "started after boot: everything off, and it stays off",
+        Double.NaN,
+        this::boot);
     run("ready", "ready after the engine has started", Double.NaN, this::startEngine);
     run("pull", "full-throttle pull in third gear, loop closed", Double.NaN, this::pull);
     for (KernelFault fault : KernelFault.all(rig, car.faults())) {
       run(fault);
     }
     run("killed", "kill -9 at boost: heartbeat stops, supply opens", GATE_MILLIS, this::killed);
-    run("restart", "started again with the engine running: at rest first", Double.NaN, this::restart);
-    run("stopped", "kill -STOP at boost: heartbeat stops, supply opens", GATE_MILLIS, this::stopped);
-    run("watchdog", "the kernel's watchdog resets the machine; it comes up at rest", Double.NaN, this::watchdog);
+    run(
+        "restart",
+        "started again with the engine running: at rest first",
+        Double.NaN,
+        this::restart);
+    run(
+        "stopped",
+        "kill -STOP at boost: heartbeat stops, supply opens",
+        GATE_MILLIS,
+        this::stopped);
+    run(
+        "watchdog",
+        "the kernel's watchdog resets the machine; it comes up at rest",
+        Double.NaN,
+        this::watchdog);
     run("ended", "asked to end: off first, and no reset after it", Double.NaN, this::ended);
   }
 
@@ -181,7 +196,8 @@ final class DriveCases extends BenchCases {
           takePeak();
           long injected = rig.nowNanos();
           fault.inject().run();
-          boolean rested = rig.runUntil(rig::outputsOff, fault.rests() ? LONGEST_WAIT_SECONDS : 1.5);
+          boolean rested =
+              rig.runUntil(rig::outputsOff, fault.rests() ? LONGEST_WAIT_SECONDS : 1.5);
           notes.must(rested == fault.rests(), fault.rests() ? "no rest" : "it rests");
           if (rested) {
             notes.reactionMillis = (rig.pwm().lastNanos() - injected) * 1e-6;
@@ -190,8 +206,7 @@ final class DriveCases extends BenchCases {
           notes.must(fault.expected().isEmpty() || rig.outputsOff(), "rest was not kept");
           stretches.add(new Stretch(fault.id(), injected, rig.nowNanos(), fault));
           fault.clear().run();
-          notes.must(
-              rig.runUntil(rig::driving, LONGEST_WAIT_SECONDS), "control did not come back");
+          notes.must(rig.runUntil(rig::driving, LONGEST_WAIT_SECONDS), "control did not come back");
         });
   }
 
@@ -235,7 +250,8 @@ final class DriveCases extends BenchCases {
     int boots = rig.boots();
     car.setThrottlePct(12.0);
     notes.must(
-        rig.runUntil(() -> rig.boots() > boots, WATCHDOG_SECONDS + 2.0), "the machine was not reset");
+        rig.runUntil(() -> rig.boots() > boots, WATCHDOG_SECONDS + 2.0),
+        "the machine was not reset");
     rig.shell().run("insmod /modules/softdog.ko soft_margin=" + WATCHDOG_SECONDS, 20.0);
     rig.shell().run("chgrp gpio /dev/watchdog && chmod 660 /dev/watchdog", 2.0);
     notes.must(rig.outputsOff(), "outputs are not off after the reset");

@@ -78,8 +78,7 @@ final class GuestDisk {
     Process process =
         new ProcessBuilder(all)
             .redirectErrorStream(true)
-            .redirectOutput(
-                ProcessBuilder.Redirect.appendTo(folder.resolve("disk.txt").toFile()))
+            .redirectOutput(ProcessBuilder.Redirect.appendTo(folder.resolve("disk.txt").toFile()))
             .start();
     try {
       int code = process.waitFor();

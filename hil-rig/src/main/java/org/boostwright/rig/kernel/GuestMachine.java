@@ -73,16 +73,35 @@ final class GuestMachine implements AutoCloseable {
     words.addAll(Files.readAllLines(image.resolve("machine")));
     words.addAll(
         List.of(
-            "-accel", "tcg", "-icount", "shift=0,sleep=off", "-rtc", "clock=vm",
-            "-no-reboot", "-nic", "none", "-display", "none", "-monitor", "none",
-            "-serial", "file:" + console,
-            "-semihosting-config", "enable=on,target=native",
-            "-kernel", image.resolve("vmlinuz").toString(),
-            "-initrd", image.resolve("initrd").toString(),
-            "-dtb", image.resolve("board.dtb").toString(),
-            "-drive", "if=none,id=disk,format=raw,file=" + disk,
-            "-device", "virtio-blk-device,drive=disk",
-            "-append", "console=ttyAMA0 quiet panic=-1 nokaslr"));
+            "-accel",
+            "tcg",
+            "-icount",
+            "shift=0,sleep=off",
+            "-rtc",
+            "clock=vm",
+            "-no-reboot",
+            "-nic",
+            "none",
+            "-display",
+            "none",
+            "-monitor",
+            "none",
+            "-serial",
+            "file:" + console,
+            "-semihosting-config",
+            "enable=on,target=native",
+            "-kernel",
+            image.resolve("vmlinuz").toString(),
+            "-initrd",
+            image.resolve("initrd").toString(),
+            "-dtb",
+            image.resolve("board.dtb").toString(),
+            "-drive",
+            "if=none,id=disk,format=raw,file=" + disk,
+            "-device",
+            "virtio-blk-device,drive=disk",
+            "-append",
+            "console=ttyAMA0 quiet panic=-1 nokaslr"));
     Process qemu =
         new ProcessBuilder(words)
             .directory(folder.toFile())

@@ -65,8 +65,16 @@ final class InstallCases extends BenchCases {
         "settings name another PWM chip",
         DRIVE.replace("unwatched", "wrong-chip"),
         "there are pwmchip0");
-    faulty("pwm_period_refused", "the PWM chip refuses the period", GuestOrders.REFUSE_PERIOD, "refuses a period");
-    faulty("b1_wrong_chip_at_start", "another chip where the converter should be", GuestOrders.WRONG_CHIP, "does not behave like an ADS1115");
+    faulty(
+        "pwm_period_refused",
+        "the PWM chip refuses the period",
+        GuestOrders.REFUSE_PERIOD,
+        "refuses a period");
+    faulty(
+        "b1_wrong_chip_at_start",
+        "another chip where the converter should be",
+        GuestOrders.WRONG_CHIP,
+        "does not behave like an ADS1115");
     faulty("b1_nak_at_start", "no converter on the bus", GuestOrders.NAK, "I2C bus 1 address 0x48");
     run("no_groups", "a user in none of the groups", Double.NaN, this::visitor);
     refused(
@@ -86,7 +94,10 @@ final class InstallCases extends BenchCases {
   private void pwmChip(String there) throws IOException {
     rig.shell().run("echo " + there + " >/sys/module/bwbench/parameters/pwm", 2.0);
     if (there.equals("Y")) {
-      rig.shell().run("chgrp gpio /sys/class/pwm/pwmchip0/export; chmod 220 /sys/class/pwm/pwmchip0/export", 2.0);
+      rig.shell()
+          .run(
+              "chgrp gpio /sys/class/pwm/pwmchip0/export; chmod 220 /sys/class/pwm/pwmchip0/export",
+              2.0);
     }
   }
 

@@ -41,12 +41,7 @@ public final class KernelBench {
    * @param seed of the car's noise
    */
   public record Plan(
-      Path image,
-      Path scripts,
-      Path packaged,
-      Path folder,
-      Set<Guest> guests,
-      long seed) {
+      Path image, Path scripts, Path packaged, Path folder, Set<Guest> guests, long seed) {
     /** Copies the guests. */
     public Plan {
       guests = Set.copyOf(guests);
@@ -178,13 +173,13 @@ public final class KernelBench {
 
   private Proof given() {
     return new Proof(
-            ProofSource.PI,
-            SettingsDigest.ofHardware(settings),
-            "given by the kernel bench",
-            "kernel bench",
-            EnumSet.allOf(BenchStep.class),
-            List.of(),
-            List.of());
+        ProofSource.PI,
+        SettingsDigest.ofHardware(settings),
+        "given by the kernel bench",
+        "kernel bench",
+        EnumSet.allOf(BenchStep.class),
+        List.of(),
+        List.of());
   }
 
   static List<Path> matching(Path folder, String glob) throws IOException {

@@ -49,12 +49,27 @@ record KernelFault(
     bus(all, rig, "b1_hang", "a transfer hangs until the adapter gives up", GuestOrders.HANG);
     bus(all, rig, "b1_stuck", "a conversion does not end", GuestOrders.STUCK);
     bus(all, rig, "b1_wrong_chip", "another chip answers", GuestOrders.WRONG_CHIP);
-    wire(all, "s1_map_open", "pressure sensor wire open", FaultCode.MAP_SIGNAL_LOW,
-        () -> map.wire = WireFaults.Wire.OPEN, map::clear);
-    wire(all, "s3_map_to_supply", "pressure sensor short to supply", FaultCode.MAP_SIGNAL_HIGH,
-        () -> map.wire = WireFaults.Wire.SHORT_TO_SUPPLY, map::clear);
-    wire(all, "s4_map_frozen", "pressure reading frozen in range", FaultCode.MAP_FROZEN,
-        () -> map.frozen = true, map::clear);
+    wire(
+        all,
+        "s1_map_open",
+        "pressure sensor wire open",
+        FaultCode.MAP_SIGNAL_LOW,
+        () -> map.wire = WireFaults.Wire.OPEN,
+        map::clear);
+    wire(
+        all,
+        "s3_map_to_supply",
+        "pressure sensor short to supply",
+        FaultCode.MAP_SIGNAL_HIGH,
+        () -> map.wire = WireFaults.Wire.SHORT_TO_SUPPLY,
+        map::clear);
+    wire(
+        all,
+        "s4_map_frozen",
+        "pressure reading frozen in range",
+        FaultCode.MAP_FROZEN,
+        () -> map.frozen = true,
+        map::clear);
     all.add(
         new KernelFault(
             "s13_tach_lost",
@@ -80,7 +95,9 @@ record KernelFault(
     return List.copyOf(all);
   }
 
-  /** The first thing any start does is coil off, whoever drives; the driving one rests that tick. */
+  /**
+   * The first thing any start does is coil off, whoever drives; the driving one rests that tick.
+   */
   private static KernelFault secondProcess(KernelRig rig) {
     return new KernelFault(
         "e3_second_process",
@@ -105,9 +122,7 @@ record KernelFault(
             BUS_MILLIS,
             EnumSet.of(FaultCode.MAP_STALE),
             EnumSet.of(
-                FaultCode.THROTTLE_STALE,
-                FaultCode.SUPPLY_SIGNAL,
-                FaultCode.INTAKE_AIR_SIGNAL),
+                FaultCode.THROTTLE_STALE, FaultCode.SUPPLY_SIGNAL, FaultCode.INTAKE_AIR_SIGNAL),
             () -> rig.orders().faults |= kernelFault,
             () -> rig.orders().faults &= ~kernelFault));
   }

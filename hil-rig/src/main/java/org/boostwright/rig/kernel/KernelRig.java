@@ -13,9 +13,10 @@ import org.boostwright.core.settings.Settings;
 import org.boostwright.rig.link.CarSide;
 
 /**
- * The virtual car, or the valve on its bench, at the other end of the guest's kernel: what PWM, coil
- * supply and heartbeat do drives the valve, what sensors read goes to converter inputs and lines.
- * One step is one exchange; the car moves on by exactly the time that has passed in the guest.
+ * The virtual car, or the valve on its bench, at the other end of the guest's kernel: what PWM,
+ * coil supply and heartbeat do drives the valve, what sensors read goes to converter inputs and
+ * lines. One step is one exchange; the car moves on by exactly the time that has passed in the
+ * guest.
  */
 final class KernelRig implements AutoCloseable {
   /** Guest time between two exchanges: one tick, ns. */
@@ -106,8 +107,7 @@ final class KernelRig implements AutoCloseable {
         lines.gate().closed(nowNanos)
             && (pins.coilSupply() == PinSettings.NOT_WIRED || lines.high(pins.coilSupply()));
     side.coil(pwm.dutyFraction(), pwm.hz(), pwm.running(), supply);
-    side.engineCut(
-        pins.engineCut() != PinSettings.NOT_WIRED && lines.high(pins.engineCut()));
+    side.engineCut(pins.engineCut() != PinSettings.NOT_WIRED && lines.high(pins.engineCut()));
     if (nanos > 0L) {
       side.advance(nanos);
     }
@@ -184,7 +184,8 @@ final class KernelRig implements AutoCloseable {
 
   /** Everything off that acts through the coil: channel off and coil supply not held. */
   boolean outputsOff() {
-    boolean supplyLow = pins.coilSupply() == PinSettings.NOT_WIRED || !lines.high(pins.coilSupply());
+    boolean supplyLow =
+        pins.coilSupply() == PinSettings.NOT_WIRED || !lines.high(pins.coilSupply());
     return pwm.off() && supplyLow;
   }
 

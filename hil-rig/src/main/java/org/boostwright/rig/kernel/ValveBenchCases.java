@@ -65,8 +65,7 @@ final class ValveBenchCases extends BenchCases {
         Double.NaN,
         notes -> {
           var state =
-              ProofFile.state(
-                  folder.resolve("disk/proven/car.bench-proof.txt"), bench.settings());
+              ProofFile.state(folder.resolve("disk/proven/car.bench-proof.txt"), bench.settings());
           notes.must(state.allowsControl(), state.words());
         });
     return cases.outcomes();

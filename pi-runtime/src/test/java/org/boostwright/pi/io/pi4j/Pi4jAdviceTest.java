@@ -17,8 +17,7 @@ class Pi4jAdviceTest {
   @Test
   void aLineInUseIsAnotherPrograms() {
     assertThat(
-            Pi4jHardware.advice(
-                "c_gpiod_line_request_output failed: -1 (Device or resource busy)"))
+            Pi4jHardware.advice("c_gpiod_line_request_output failed: -1 (Device or resource busy)"))
         .contains("another program");
   }
 

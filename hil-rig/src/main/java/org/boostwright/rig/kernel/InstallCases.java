@@ -15,6 +15,8 @@ final class InstallCases extends BenchCases {
   private static final String DRIVE =
       "drive --settings unwatched.toml --data recorded --quiet --for 1";
 
+  private static final int WATCHDOG_SECONDS = 6;
+
   private final KernelRig rig;
   private final GuestProgram program;
 
@@ -89,6 +91,7 @@ final class InstallCases extends BenchCases {
         DRIVE + " --watchdog /tmp/file",
         "is no character device");
     run("second_process", "a second process on the same lines", Double.NaN, this::second);
+    run("ended", "asked to end: off, a report, and no reset after it", Double.NaN, this::ended);
   }
 
   private void pwmChip(String there) throws IOException {
@@ -126,12 +129,20 @@ final class InstallCases extends BenchCases {
   }
 
   private void second(BenchCases.Notes notes) throws IOException {
-    program.start("drive --settings unwatched.toml --data recorded --quiet");
+    program.loadWatchdog(WATCHDOG_SECONDS);
+    program.start(DRIVE.replace("unwatched", "car").replace(" --for 1", ""));
     notes.must(program.awaitOutputs(), "the first does not start");
     refused(notes, User.DRIVER, DRIVE, "another program holds it");
     notes.must(program.alive(), "the first has ended");
+  }
+
+  private void ended(BenchCases.Notes notes) throws IOException {
+    int boots = rig.boots();
     program.signal("TERM");
-    program.await();
-    notes.must(program.said().contains("the coil is off"), "the first has no orderly end");
+    notes.seen.add("exit code " + program.await());
+    notes.must(rig.outputsOff(), "outputs are not off");
+    notes.must(program.said().contains("the coil is off"), "no report at the end");
+    rig.run(WATCHDOG_SECONDS + 1.0);
+    notes.must(rig.boots() == boots, "the machine was reset after an orderly end");
   }
 }

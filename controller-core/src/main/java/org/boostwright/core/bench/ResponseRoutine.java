@@ -3,8 +3,9 @@ package org.boostwright.core.bench;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Time to vent and to fill, with the delay before anything moves. A running PWM takes a duty over at
- * its next period only, so the coil goes on from rest, by another frequency, and off by its supply.
+ * Time to vent and to fill, with the delay before anything moves. A running PWM takes a duty over
+ * at its next period only, so the coil goes on from rest, by another frequency, and off by its
+ * supply.
  */
 final class ResponseRoutine implements Routine {
   private int at;

@@ -58,9 +58,7 @@ public final class TickedBench {
   public void before(long nowNanos, Inputs inputs) {
     double volts = inputs.volts[MAP];
     boolean valid =
-        inputs.answered[MAP]
-            && volts >= sensor.validLowVolts()
-            && volts <= sensor.validHighVolts();
+        inputs.answered[MAP] && volts >= sensor.validLowVolts() && volts <= sensor.validHighVolts();
     in.lineKpaAbs = valid ? sensor.calibration().at(volts) : Double.NaN;
     in.sampleNanos = inputs.sampleNanos[MAP];
     session.step(nowNanos, in, out);

@@ -219,9 +219,7 @@ public final class Verdicts {
     // Against the better of the two paths, so that a kinked supply hose is not taken for a leak.
     double share =
         fit != null
-            ? rate
-                * fit.timeConstantSeconds().value()
-                / Math.max(1.0, fit.ventOverFill().value())
+            ? rate * fit.timeConstantSeconds().value() / Math.max(1.0, fit.ventOverFill().value())
             : rate * r.fillSeconds / 1.6;
     if (share > LEAK_SHARE) {
       add(

@@ -51,7 +51,9 @@ public enum FaultCode {
       "spool_not_rising", "P3", Reaction.REPORT, ClearRule.GOOD_FOR_CLEAR_TIME, 30, 2.0),
   TARGET_OUT_OF_REACH(
       "target_out_of_reach", "P7", Reaction.REPORT, ClearRule.GOOD_FOR_CLEAR_TIME, 30, 0.5),
-  TARGET_LIMITED("target_limited", "P7", Reaction.REPORT, ClearRule.GOOD_FOR_CLEAR_TIME, 30, 0.1);
+  TARGET_LIMITED("target_limited", "P7", Reaction.REPORT, ClearRule.GOOD_FOR_CLEAR_TIME, 30, 0.1),
+  MAP_FLAT_AT_AMBIENT(
+      "map_flat_at_ambient", "S11", Reaction.REST, ClearRule.THROTTLE_RELEASED, 30, 2.0);
 
   /** A fault whose count reaches this is confirmed. */
   public static final int CONFIRM_AT = 30;

@@ -35,6 +35,11 @@ public final class LifeWatch {
     }
   }
 
+  /** Life has to be shown anew. */
+  void forget() {
+    shown = false;
+  }
+
   /** True once life was shown since the engine started. */
   public boolean shown() {
     return shown;

@@ -41,12 +41,16 @@ public final class Monitor {
   /** A lost intake-air sensor is replaced by this, hot enough to take boost away, degC. */
   static final double INTAKE_AIR_SUBSTITUTE_C = 60.0;
 
+  private static final long HOSE_OFF =
+      FaultCode.MAP_FALL_UNEXPLAINED.bit() | FaultCode.MAP_FLAT_AT_AMBIENT.bit();
+
   private final FaultTable faults;
   private final OptionalWires wires;
   private final EngineWatch engine;
   private final AmbientWatch ambient;
   private final SpeedLossWatch speedLoss = new SpeedLossWatch();
   private final LifeWatch life;
+  private final HoseWatch hose;
   private final @Nullable NoiseWatch noise;
   private final OverboostWatch overboost;
   private final CoilWatch coil;
@@ -68,6 +72,7 @@ public final class Monitor {
     engine = new EngineWatch(settings);
     ambient = new AmbientWatch(settings.sensors().ambientKpaAbs());
     life = new LifeWatch(settings.sensors());
+    hose = new HoseWatch(settings.car().redlineRpm());
     AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
     frozenWatched = map != null && map.frozenIsWatched();
     jumpsWatched = map != null && Double.isFinite(map.maxRatePerSecond());
@@ -138,7 +143,21 @@ public final class Monitor {
             && signals.mapSlopeKpaPerSecond() < -EXPLAINED_FALL_KPA_PER_SECOND;
     if (valid) {
       faults.sample(FaultCode.MAP_FALL_UNEXPLAINED, fallUnexplained, nowNanos);
+      boolean flat =
+          hose.flatAtAmbient(
+              nowNanos,
+              map.value(),
+              ambient.kpaAbs(),
+              ambient.floorKpaAbs(),
+              signals.throttle().usable() ? signals.throttle().value() : 0.0,
+              signals.engineRpm());
+      // Before the sensor has shown life nothing is driven, and ambient is what it should read.
+      faults.sample(FaultCode.MAP_FLAT_AT_AMBIENT, flat && life.shown(), nowNanos);
       life.update(engine.stopped(), engine.running(), map.value(), ambient.kpaAbs());
+      if ((faults.active() & HOSE_OFF) != 0L) {
+        // Throttle released is no proof that the hose is on again; life is.
+        life.forget();
+      }
     }
     if (noise != null && map.fresh()) {
       if (valid && !signals.throttleExplains() && !engine.onBench()) {

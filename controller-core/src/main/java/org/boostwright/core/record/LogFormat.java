@@ -4,6 +4,7 @@ import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.monitor.FaultCode;
+import org.boostwright.core.state.Permission;
 import org.boostwright.core.state.SafetyState;
 import org.boostwright.core.state.Waiting;
 
@@ -19,6 +20,21 @@ import org.boostwright.core.state.Waiting;
 public final class LogFormat {
   /** In the {@code meta} column: ambient pressure the run began with, kPa absolute. */
   public static final String META_AMBIENT = "ambient_kpa_abs=";
+
+  /** In the {@code meta} column: what the run was allowed, {@code Permission.text()}. */
+  public static final String META_PERMISSION = "permission=";
+
+  /** In the {@code meta} column: overboost limit of a cut test, kPa absolute. */
+  public static final String META_CUT_TEST = "cut_test_kpa_abs=";
+
+  /** In the {@code meta} column: fingerprint of the settings. */
+  public static final String META_SETTINGS = "settings=";
+
+  /** In the {@code meta} column: where the wires were, such as {@code pi}. */
+  public static final String META_SOURCE = "source=";
+
+  /** Value of {@link #META_SOURCE} for a run of the virtual car. */
+  public static final String SOURCE_VIRTUAL = "virtual_car";
 
   /** Version of this format, first token of the {@code meta} column. */
   public static final String VERSION = "boostwright-log-1";
@@ -108,6 +124,41 @@ public final class LogFormat {
     names[SWITCHES + 7] = "outputs_wrong";
     System.arraycopy(OUTPUT_NAMES, 0, names, OUTPUTS, OUTPUT_NAMES.length);
     return names;
+  }
+
+  /**
+   * The {@code meta} text of a run.
+   *
+   * @param settingsDigest fingerprint of the settings it runs with
+   * @param permission what it is allowed
+   * @param source where the wires are: {@code pi}, {@code link} or {@link #SOURCE_VIRTUAL}
+   */
+  public static String meta(String settingsDigest, Permission permission, String source) {
+    return VERSION
+        + " "
+        + META_SETTINGS
+        + settingsDigest
+        + " "
+        + META_PERMISSION
+        + permission.text()
+        + " "
+        + META_SOURCE
+        + source;
+  }
+
+  /**
+   * A value of the {@code meta} text.
+   *
+   * @param key one of the {@code META_} names
+   * @return the value; empty when it is not there
+   */
+  public static String metaValue(String meta, String key) {
+    for (String word : meta.split(" ")) {
+      if (word.startsWith(key)) {
+        return word.substring(key.length());
+      }
+    }
+    return "";
   }
 
   /** Name of a numeric column, with its unit as suffix. */

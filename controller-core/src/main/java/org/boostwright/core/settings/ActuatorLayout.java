@@ -1,10 +1,15 @@
 package org.boostwright.core.settings;
 
 /**
- * How the wastegate is moved. There is one layout only: with a single port, a dead coil leaves
- * boost on the actuator and the gate opens at spring pressure.
+ * How the wastegate is moved. In every layout that is supported a dead coil leaves boost on the one
+ * port that opens the gate against its spring, so that it opens at spring pressure.
  */
 public enum ActuatorLayout {
-  /** One pressure port, spring against it: more pressure at the port opens the gate. */
-  SINGLE_PORT
+  /** Internal gate: one pressure port, spring against it. */
+  SINGLE_PORT,
+  /**
+   * External gate plumbed to the same effect: the valve on the port that opens it, the port on the
+   * spring's side open to the air.
+   */
+  EXTERNAL_GATE
 }

@@ -41,6 +41,22 @@ public record LimitSettings(
     gearTargetKpaAbs = gearTargetKpaAbs.clone();
   }
 
+  /** The same with another overboost limit, kPa absolute. */
+  public LimitSettings withCutoffKpaAbs(double other) {
+    return new LimitSettings(
+        other,
+        pressureRatioMax,
+        dutyCeiling,
+        trimCapDuty,
+        targetFactorOverIntakeC,
+        springOnlyIntakeC,
+        gearTargetKpaAbs,
+        lowBoostKpaAbs,
+        minControlRpm,
+        minThrottlePct,
+        engineCut);
+  }
+
   /** A copy; inside the tick use {@link #gearTargetKpaAbs(int)}, which allocates nothing. */
   @Override
   public double[] gearTargetKpaAbs() {

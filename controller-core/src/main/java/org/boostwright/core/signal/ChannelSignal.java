@@ -94,11 +94,7 @@ public final class ChannelSignal {
   }
 
   private void takeSample(double volts, long sampleNanos, boolean changeExplained) {
-    if (!seen || volts != lastVolts) {
-      sameSinceNanos = sampleNanos;
-    }
     seen = true;
-    lastVolts = volts;
     lastSampleNanos = sampleNanos;
     if (!Double.isFinite(volts)) {
       findings |= NOT_A_NUMBER;
@@ -115,9 +111,6 @@ public final class ChannelSignal {
       status = SignalStatus.INVALID;
       return;
     }
-    if (sensor.frozenIsWatched() && sampleNanos - sameSinceNanos >= FROZEN_NANOS) {
-      findings |= FROZEN;
-    }
     double candidate = sensor.calibration().at(volts);
     if (hasValue
         && !changeExplained
@@ -126,6 +119,14 @@ public final class ChannelSignal {
       findings |= JUMP;
       status = SignalStatus.SUSPECT;
       return;
+    }
+    // A sample that is set aside is no sign of life: a frozen source with spikes stays frozen.
+    if (!hasValue || volts != lastVolts) {
+      sameSinceNanos = sampleNanos;
+    }
+    lastVolts = volts;
+    if (sensor.frozenIsWatched() && sampleNanos - sameSinceNanos >= FROZEN_NANOS) {
+      findings |= FROZEN;
     }
     hasValue = true;
     rejectedInARow = 0;

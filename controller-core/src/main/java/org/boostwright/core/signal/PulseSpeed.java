@@ -113,6 +113,8 @@ public final class PulseSpeed {
         accept(rate);
       }
     } else if (follows(rate, accepted, (lastPulseNanos - acceptedNanos) * 1e-9)) {
+      // Possible after so long, but known from one period only, and that after bad ones.
+      acceptedCount = 0;
       accept(rate);
     } else {
       rejectedInARow = 1;

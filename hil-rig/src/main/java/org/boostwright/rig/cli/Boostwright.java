@@ -64,10 +64,16 @@ public final class Boostwright implements Callable<Integer> {
   private static List<Subcommand> commands(Terminal terminal) {
     return List.of(
         new DemoCommand(terminal),
+        new PlanCommand(terminal),
+        new FirstTableCommand(terminal),
         new CheckCommand(terminal),
+        new StageCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),
+        new CorrectCommand(terminal),
+        new GainsCommand(terminal),
         new BenchCommand(terminal),
+        new FaultsCommand(terminal),
         new CarCommand(terminal),
         new WiringCommand(terminal),
         new RigCommand(terminal),

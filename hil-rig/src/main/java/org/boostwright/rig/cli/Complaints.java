@@ -6,6 +6,7 @@ import java.util.List;
 import org.boostwright.rig.result.Finding;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.ResultJson;
+import org.boostwright.rig.result.SafeText;
 import org.boostwright.rig.result.Severity;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -69,13 +70,13 @@ final class Complaints {
 
   private int complain(
       String command, String message, List<Finding> findings, boolean json, int exitCode) {
-    terminal.err().println(command + ": " + message);
+    terminal.err().println(command + ": " + SafeText.visible(message));
     for (Finding finding : findings) {
       if (!finding.text().equals(message)) {
-        terminal.err().println("  " + finding.text());
+        terminal.err().println("  " + SafeText.visible(finding.text()));
       }
       if (!finding.next().isBlank()) {
-        terminal.err().println("  next: " + finding.next());
+        terminal.err().println("  next: " + SafeText.visible(finding.next()));
       }
     }
     terminal.err().flush();

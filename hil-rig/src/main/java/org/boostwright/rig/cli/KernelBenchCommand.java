@@ -115,7 +115,7 @@ final class KernelBenchCommand extends Subcommand {
     long failed = 0;
     for (CaseOutcome outcome : report.outcomes()) {
       failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
-      add(builder, outcome);
+      CaseFindings.add(builder, "kernel", outcome);
     }
     builder.measure("kernel.wall_s", "time of this run", seconds, Units.SECONDS);
     if (guests.contains(KernelBench.Guest.DRIVE)) {
@@ -168,27 +168,5 @@ final class KernelBenchCommand extends Subcommand {
         Units.COUNT,
         Double.NaN,
         0.0);
-  }
-
-  private static void add(ResultBuilder result, CaseOutcome outcome) {
-    if (!Double.isNaN(outcome.withinMillis())) {
-      result.measure(
-          "kernel." + outcome.id() + "_ms",
-          outcome.text(),
-          outcome.reactionMillis(),
-          Units.MILLISECONDS,
-          Double.NaN,
-          outcome.withinMillis());
-    }
-    String verdict = outcome.verdict().name().toLowerCase(Locale.ROOT);
-    String peak =
-        outcome.peakKpaAbs() > 0.0
-            ? String.format(Locale.ROOT, "; true pressure at most %.0f kPa", outcome.peakKpaAbs())
-            : "";
-    result.find(
-        "kernel_" + verdict + "_" + outcome.id(),
-        outcome.verdict() == CaseOutcome.Verdict.PASSED ? Severity.NOTE : Severity.PROBLEM,
-        outcome.text() + ": " + verdict + "; " + outcome.words() + peak,
-        "");
   }
 }

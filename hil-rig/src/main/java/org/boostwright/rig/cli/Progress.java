@@ -1,5 +1,6 @@
 package org.boostwright.rig.cli;
 
+import java.util.Locale;
 import me.tongfei.progressbar.ConsoleProgressBarConsumer;
 import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
@@ -14,6 +15,10 @@ final class Progress implements AutoCloseable {
   private final Terminal terminal;
   private final boolean quiet;
   private @Nullable ProgressBar bar;
+  private long size;
+  private long begunNanos;
+  private long saidPercent;
+  private boolean plain;
 
   Progress(Terminal terminal, boolean quiet) {
     this.terminal = terminal;
@@ -21,36 +26,64 @@ final class Progress implements AutoCloseable {
   }
 
   /** Begins a step of the given size; ends the one before. */
-  void begin(String what, long size) {
+  void begin(String what, long steps) {
+    begin(what, steps, false);
+  }
+
+  /**
+   * Begins a step that takes minutes: with the time left, and elsewhere than on a terminal with a
+   * line for every tenth.
+   */
+  void beginLong(String what, long steps) {
+    begin(what, steps, true);
+  }
+
+  private void begin(String what, long steps, boolean takesMinutes) {
     close();
     if (quiet) {
       return;
     }
     if (terminal.movingErr()) {
-      bar =
+      ProgressBarBuilder builder =
           new ProgressBarBuilder()
               .setTaskName(what)
-              .setInitialMax(size)
+              .setInitialMax(steps)
               .setStyle(ProgressBarStyle.ASCII)
-              .hideEta()
               .setUpdateIntervalMillis(100)
-              .setConsumer(new ConsoleProgressBarConsumer(System.err, Terminal.WIDTH))
-              .build();
+              .setConsumer(new ConsoleProgressBarConsumer(System.err, Terminal.WIDTH));
+      bar = (takesMinutes ? builder : builder.hideEta()).build();
     } else {
       terminal.err().println(what);
+      plain = takesMinutes;
+      size = steps;
+      begunNanos = System.nanoTime();
+      saidPercent = 0;
     }
   }
 
-  /** How much of the step is done. */
-  void at(long done) {
+  /** How much of the step is done; may be called from any thread. */
+  synchronized void at(long done) {
     if (bar != null) {
       bar.stepTo(done);
+    } else if (plain && 100 * done / size >= saidPercent + 10) {
+      saidPercent = 100 * done / size;
+      double seconds = (System.nanoTime() - begunNanos) * 1e-9;
+      terminal
+          .err()
+          .printf(
+              Locale.ROOT,
+              "  %d of %d, %.0f s left%n",
+              done,
+              size,
+              seconds * (size - done) / Math.max(1L, done));
+      terminal.err().flush();
     }
   }
 
   /** Ends the step. */
   @Override
   public void close() {
+    plain = false;
     if (bar != null) {
       bar.stepTo(bar.getMax());
       bar.close();

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.core.state.Permission;
 import org.boostwright.rig.replay.RecordReplay;
 import org.boostwright.rig.replay.RecordResult;
 import org.boostwright.rig.replay.ReplayOptions;
@@ -106,7 +105,7 @@ final class ReplayCommand extends Subcommand {
       ResultBuilder result = new ResultBuilder("replay");
       if (mapping.isEmpty() && RecordReplay.isRecord(bytes)) {
         RecordResult run =
-            RecordReplay.run(loaded.settings(), Permission.FULL, bytes, log.toString());
+            RecordReplay.run(loaded.settings(), bytes, log.toString());
         ReplayResult.add(result, run, loaded.settings(), run.meta().contains(digest));
       } else {
         RecordedLog recorded = LogImport.parse(bytes, log.toString(), columns);

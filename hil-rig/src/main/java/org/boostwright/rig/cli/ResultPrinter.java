@@ -8,6 +8,7 @@ import org.boostwright.rig.result.Finding;
 import org.boostwright.rig.result.Judgement;
 import org.boostwright.rig.result.Measurement;
 import org.boostwright.rig.result.Result;
+import org.boostwright.rig.result.SafeText;
 import org.boostwright.rig.result.Verdict;
 
 /** Prints a result as text for people. */
@@ -24,7 +25,7 @@ final class ResultPrinter {
   void line(Result result) {
     String word = result.verdict().word();
     String painted = result.verdict() == Verdict.PASSED ? terminal.good(word) : terminal.bad(word);
-    out.println(terminal.bold(result.command()) + " " + painted + ": " + result.headline());
+    out.println(terminal.bold(result.command()) + " " + painted + ": " + SafeText.visible(result.headline()));
     out.flush();
   }
 
@@ -54,7 +55,7 @@ final class ResultPrinter {
     if (!result.files().isEmpty()) {
       out.println();
       int width = result.files().keySet().stream().mapToInt(String::length).max().orElse(0);
-      result.files().forEach((kind, path) -> out.println(padded(kind, width) + "  " + path));
+      result.files().forEach((kind, path) -> out.println(padded(kind, width) + "  " + SafeText.visible(path)));
     }
     out.flush();
   }
@@ -87,7 +88,7 @@ final class ResultPrinter {
     String indent = " ".repeat(label.length());
     StringBuilder line = new StringBuilder(label);
     boolean empty = true;
-    for (String word : text.split("\\s+")) {
+    for (String word : SafeText.visible(text).split("\\s+")) {
       if (!empty && line.length() + 1 + word.length() > Terminal.WIDTH) {
         out.println(line);
         line = new StringBuilder(indent);

@@ -1,6 +1,5 @@
 package org.boostwright.rig.cli;
 
-import java.util.Locale;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.rig.link.CaseOutcome;
 import org.boostwright.rig.link.CaseOutcome.Verdict;
@@ -29,7 +28,7 @@ final class RigResult {
     }
     timing(result, report);
     for (CaseOutcome outcome : report.outcomes()) {
-      add(result, outcome);
+      CaseFindings.add(result, "rig", outcome);
     }
     if (plan.cases().isEmpty()) {
       driving(result, report);
@@ -195,35 +194,5 @@ final class RigResult {
           NO_LIMIT,
           START_SECONDS);
     }
-  }
-
-  private static void add(ResultBuilder result, CaseOutcome outcome) {
-    boolean judgedByTime = !Double.isNaN(outcome.withinMillis());
-    boolean judged = outcome.verdict() != Verdict.INVALID;
-    double value = judged ? outcome.reactionMillis() : Double.NaN;
-    if (judgedByTime) {
-      result.measure(
-          "rig." + outcome.id() + "_ms",
-          outcome.text(),
-          value,
-          Units.MILLISECONDS,
-          NO_LIMIT,
-          outcome.withinMillis());
-    } else {
-      result.measure("rig." + outcome.id() + "_ms", outcome.text(), value, Units.MILLISECONDS);
-    }
-    String verdict = outcome.verdict().name().toLowerCase(Locale.ROOT);
-    result.find(
-        "rig_" + verdict + "_" + outcome.id(),
-        outcome.verdict() == Verdict.PASSED ? Severity.NOTE : Severity.PROBLEM,
-        String.format(
-            Locale.ROOT,
-            "%s: %s; %s; true pressure at most %.0f kPa; line or rig late by at most %.1f ms",
-            outcome.text(),
-            verdict,
-            outcome.words(),
-            outcome.peakKpaAbs(),
-            outcome.lateMillis()),
-        judged ? "" : "run it again on a quieter machine");
   }
 }

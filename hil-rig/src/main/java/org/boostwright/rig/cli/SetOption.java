@@ -64,6 +64,16 @@ final class SetOption {
     }
   }
 
+  /** Refuses settings where the settings file itself is the matter. */
+  void virtualCarOnly() throws WrongUseException {
+    for (String set : sets) {
+      if (!key(set).startsWith(VirtualCarKeys.PREFIX)) {
+        throw new WrongUseException(
+            set + ": only the virtual car can be changed here", "change the settings file itself");
+      }
+    }
+  }
+
   /** Says what was changed. */
   void record(ResultBuilder result) {
     if (!sets.isEmpty()) {

@@ -10,11 +10,22 @@ public final class HeartbeatGate {
   /** Hold time of the circuit with its parts as drawn, ns. */
   public static final long HOLD_NANOS = 60_000_000L;
 
+  private final long holdNanos;
   private boolean level;
   private boolean seen;
   private boolean edgeSeen;
   private long edgeNanos;
   private long edges;
+
+  /** A gate with the parts as drawn. */
+  public HeartbeatGate() {
+    this(HOLD_NANOS);
+  }
+
+  /** A gate with another hold time, ns. */
+  public HeartbeatGate(long holdNanos) {
+    this.holdNanos = holdNanos;
+  }
 
   /** Takes the level of the heartbeat wire. */
   public void level(boolean high, long nowNanos) {
@@ -29,12 +40,12 @@ public final class HeartbeatGate {
 
   /** True while the gate lets the coil supply through. */
   public boolean closed(long nowNanos) {
-    return edgeSeen && nowNanos - edgeNanos < HOLD_NANOS;
+    return edgeSeen && nowNanos - edgeNanos < holdNanos;
   }
 
   /** When the gate opened, or will open without further edges, ns. */
   public long opensNanos() {
-    return edgeNanos + HOLD_NANOS;
+    return edgeNanos + holdNanos;
   }
 
   /** Edges so far. */

@@ -1,9 +1,9 @@
 package org.boostwright.rig.logs;
 
 /**
- * Robustness of a loop of a PI or series PID law with a process of two lags and a dead time.
+ * Robustness of a loop of a PID law, series or parallel, with a process of two lags and a dead time.
  *
- * <p>{@code L(jw) = Kc(1+1/(jw Ti))(1+jw Td)*k*exp(-jw theta)/((1+jw tau1)(1+jw tau2))}. Ms is the
+ * <p>{@code L(jw) = C(jw)*k*exp(-jw theta)/((1+jw tau1)(1+jw tau2))}. Ms is the
  * largest {@code 1/|1+L|}; gain margin at the first phase crossover, phase margin at the gain
  * crossover. Definitions: Astrom and Hagglund, <i>Advanced PID Control</i>, ISA 2006, section 4.6.
  *
@@ -21,9 +21,72 @@ public record LoopMargins(
   private static final int POINTS = 40_000;
   private static final double DECADES = 7.0;
 
+  /** The law's answer at a frequency. */
+  private interface Law {
+    double gain(double w);
+
+    double phase(double w);
+  }
+
   /** Margins for a law and a process; times in s, gains with matching units. */
   public static LoopMargins of(
       Simc law, double processGain, double tau1Seconds, double tau2Seconds, double deadSeconds) {
+    return of(series(law), processGain, tau1Seconds, tau2Seconds, deadSeconds);
+  }
+
+  /** Margins for a parallel law with the same process. */
+  public static LoopMargins of(
+      ParallelPid law,
+      double processGain,
+      double tau1Seconds,
+      double tau2Seconds,
+      double deadSeconds) {
+    return of(parallel(law), processGain, tau1Seconds, tau2Seconds, deadSeconds);
+  }
+
+  private static Law series(Simc law) {
+    return new Law() {
+      @Override
+      public double gain(double w) {
+        return Math.abs(law.gain())
+            * Math.hypot(1.0, 1.0 / (w * law.integralSeconds()))
+            * Math.hypot(1.0, w * law.derivativeSeconds());
+      }
+
+      @Override
+      public double phase(double w) {
+        return -Math.atan(1.0 / (w * law.integralSeconds()))
+            + Math.atan(w * law.derivativeSeconds());
+      }
+    };
+  }
+
+  private static Law parallel(ParallelPid law) {
+    return new Law() {
+      private double real(double w) {
+        double filter = w * law.filterSeconds();
+        return law.kp() + law.kd() * w * filter / (1.0 + filter * filter);
+      }
+
+      private double imaginary(double w) {
+        double filter = w * law.filterSeconds();
+        return law.kd() * w / (1.0 + filter * filter) - law.ki() / w;
+      }
+
+      @Override
+      public double gain(double w) {
+        return Math.hypot(real(w), imaginary(w));
+      }
+
+      @Override
+      public double phase(double w) {
+        return Math.atan2(imaginary(w), real(w));
+      }
+    };
+  }
+
+  private static LoopMargins of(
+      Law law, double processGain, double tau1Seconds, double tau2Seconds, double deadSeconds) {
     double start = 1e-4 / Math.max(tau1Seconds, deadSeconds);
     double ms = 0.0;
     double gainMargin = Double.POSITIVE_INFINITY;
@@ -35,13 +98,11 @@ public record LoopMargins(
     for (int i = 0; i <= POINTS; i++) {
       double w = start * Math.pow(10.0, DECADES * i / POINTS);
       double gain =
-          Math.abs(law.gain() * processGain)
-              * Math.hypot(1.0, 1.0 / (w * law.integralSeconds()))
-              * Math.hypot(1.0, w * law.derivativeSeconds())
+          law.gain(w)
+              * Math.abs(processGain)
               / (Math.hypot(1.0, w * tau1Seconds) * Math.hypot(1.0, w * tau2Seconds));
       double phase =
-          -Math.atan(1.0 / (w * law.integralSeconds()))
-              + Math.atan(w * law.derivativeSeconds())
+          law.phase(w)
               - Math.atan(w * tau1Seconds)
               - Math.atan(w * tau2Seconds)
               - w * deadSeconds;

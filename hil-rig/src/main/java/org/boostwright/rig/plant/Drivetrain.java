@@ -103,7 +103,11 @@ final class Drivetrain {
       case NEUTRAL -> {
         double idle = car.idleRpm() * Math.PI / 30.0;
         double net = torque(intakePa, fuelCut) - (throttleShut ? IDLE_CONTROL_NM : 0.0);
-        rad = Math.max(idle, rad + net / car.engineInertiaKgM2() * seconds);
+        double lowest = fuelCut ? 0.0 : idle;
+        rad = Math.max(lowest, rad + net / car.engineInertiaKgM2() * seconds);
+        if (!(rad > 0.0)) {
+          mode = Mode.STANDSTILL; // a stalled engine stays so, cut or not
+        }
         roll(seconds, 0.0, airDensity);
       }
       case ROAD -> onTheRoad(seconds, intakePa, fuelCut, airDensity);

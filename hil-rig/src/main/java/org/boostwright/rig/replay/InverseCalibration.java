@@ -7,13 +7,14 @@ import org.boostwright.core.table.Curve;
  * Volts for a value: the calibration of a sensor read backwards, clipped to what the sensor can
  * show.
  */
-final class InverseCalibration {
+public final class InverseCalibration {
   private final double[] values;
   private final double[] volts;
   private final double lowVolts;
   private final double highVolts;
 
-  InverseCalibration(AnalogSensor sensor) {
+  /** Reads the calibration of a sensor backwards. */
+  public InverseCalibration(AnalogSensor sensor) {
     Curve curve = sensor.calibration();
     int n = curve.axis().size();
     values = new double[n];
@@ -34,7 +35,7 @@ final class InverseCalibration {
   }
 
   /** Volts that the calibration turns into the value; at the end of its range outside it. */
-  double volts(double value) {
+  public double volts(double value) {
     int i = 0;
     while (i < values.length - 2 && value >= values[i + 1]) {
       i++;

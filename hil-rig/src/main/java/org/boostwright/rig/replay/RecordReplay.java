@@ -16,7 +16,6 @@ import org.jspecify.annotations.Nullable;
  * the same outputs to the bit, and other settings show what they would have done in each tick.
  */
 public final class RecordReplay {
-  private static final int PLOT_POINTS = 2000;
   private static final int META = LogFormat.COLUMN_COUNT;
   private static final int LATE_TICKS = LogFormat.column("late_ticks");
 
@@ -54,11 +53,42 @@ public final class RecordReplay {
   }
 
   /**
+   * Replays a recorded run with the permission it had, as its first row says; one that does not say
+   * is of the virtual car, which had {@link Permission#FULL}.
+   *
+   * @param bytes the file
+   * @param name name shown in messages
+   */
+  public static RecordResult run(Settings settings, byte[] bytes, String name)
+      throws LogRefusedException {
+    return run(settings, permission(meta(bytes, name), name), bytes, name);
+  }
+
+  private static Permission permission(String meta, String name) throws LogRefusedException {
+    String text = LogFormat.metaValue(meta, LogFormat.META_PERMISSION);
+    try {
+      return text.isEmpty() ? Permission.FULL : Permission.parse(text);
+    } catch (IllegalArgumentException e) {
+      throw new LogRefusedException(name, "its first row names no permission that exists: " + text);
+    }
+  }
+
+  /** What the first row of a recorded run says about it; empty when there is no complete row. */
+  public static String meta(byte[] bytes, String name) throws LogRefusedException {
+    if (!isRecord(bytes)) {
+      return "";
+    }
+    CsvLines lines = new CsvLines(bytes, name);
+    lines.next();
+    return lines.next() && lines.cells() > META ? lines.cell(META) : "";
+  }
+
+  /**
    * Replays a recorded run.
    *
    * @param bytes the file
    * @param name name shown in messages
-   * @param permission the permission the run had; {@link Permission#FULL} on the virtual car
+   * @param permission permission to replay it with
    */
   public static RecordResult run(
       Settings settings, Permission permission, byte[] bytes, String name)
@@ -73,7 +103,7 @@ public final class RecordReplay {
   private RecordResult run(CsvLines lines) throws LogRefusedException {
     lines.next(); // the header
     long expected = lines.mostRows();
-    TraceObserver observer = new TraceObserver(new TraceSeries(expected, PLOT_POINTS));
+    TraceObserver observer = new TraceObserver(new TraceSeries(expected, ReplayOptions.DEFAULT.plotPoints()));
     while (lines.next()) {
       if (lines.cells() <= META) {
         incomplete++;
@@ -138,11 +168,9 @@ public final class RecordReplay {
 
   /** The run began with what an earlier one had measured; without it nothing is the same. */
   private void recallAmbient() {
-    for (String word : meta.split(" ")) {
-      if (word.startsWith(LogFormat.META_AMBIENT)) {
-        String number = word.substring(LogFormat.META_AMBIENT.length());
-        controller.monitor().recallAmbient(JavaDoubleParser.parseDouble(number));
-      }
+    String number = LogFormat.metaValue(meta, LogFormat.META_AMBIENT);
+    if (!number.isEmpty()) {
+      controller.monitor().recallAmbient(JavaDoubleParser.parseDouble(number));
     }
   }
 

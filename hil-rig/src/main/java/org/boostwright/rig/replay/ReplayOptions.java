@@ -29,10 +29,13 @@ public record ReplayOptions(
     List<TraceSplice> splices,
     int plotPoints) {
 
+  /** Every tick of some hours at 200 Hz; what a report shows of them is thinned later. */
+  private static final int PLOT_POINTS = 2_000_000;
+
   /** Everything as in the settings, restart after pauses, no faults. */
   public static final ReplayOptions DEFAULT =
       new ReplayOptions(
-          Double.NaN, null, null, Double.NaN, Double.NaN, GapRule.RESTART, List.of(), 2000);
+          Double.NaN, null, null, Double.NaN, Double.NaN, GapRule.RESTART, List.of(), PLOT_POINTS);
 
   /** Takes a copy of the splices and checks the numbers. */
   public ReplayOptions {

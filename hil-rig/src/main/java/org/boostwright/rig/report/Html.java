@@ -1,5 +1,7 @@
 package org.boostwright.rig.report;
 
+import org.boostwright.rig.result.SafeText;
+
 /** HTML text being written: every text and attribute value goes through the escape. */
 final class Html {
   private final StringBuilder out = new StringBuilder(1 << 16);
@@ -32,8 +34,9 @@ final class Html {
     return this;
   }
 
-  /** Safe in text and in quoted attribute values; control characters become a visible mark. */
-  static String escape(String text) {
+  /** Safe in text and in quoted attribute values; what cannot be seen becomes a visible mark. */
+  static String escape(String raw) {
+    String text = SafeText.visible(raw);
     StringBuilder safe = new StringBuilder(text.length() + 16);
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
@@ -43,7 +46,7 @@ final class Html {
         case '>' -> safe.append("&gt;");
         case '"' -> safe.append("&quot;");
         case '\'' -> safe.append("&#39;");
-        default -> safe.append(c < ' ' && c != '\n' && c != '\t' ? '\uFFFD' : c);
+        default -> safe.append(c);
       }
     }
     return safe.toString();

@@ -15,7 +15,7 @@ import org.boostwright.rig.result.Measurement;
 import org.boostwright.rig.result.Plot;
 import org.boostwright.rig.result.Result;
 import org.boostwright.rig.result.Severity;
-import org.boostwright.rig.result.Verdict;
+import org.boostwright.rig.result.TimeLine;
 
 /**
  * Renders a {@link Result} as one HTML page: verdict first, then what to do, then what was
@@ -58,6 +58,7 @@ public final class HtmlReport {
     next();
     cautions();
     plots();
+    timeLines();
     measured();
     tables();
     findings();
@@ -77,8 +78,8 @@ public final class HtmlReport {
   private void top() {
     html.raw("<header").attribute("class", "top " + result.verdict().word()).raw(">");
     html.element("p", "what", "Boostwright " + result.version() + " · " + result.command());
-    html.element("h1", "", result.headline());
-    html.element("p", "word", sign(result.verdict()) + " " + result.verdict().word());
+    html.element("h1", "", sentence(result.headline()));
+    html.element("p", "word", Words.of(result.verdict()));
     html.raw("</header>\n");
   }
 
@@ -125,6 +126,18 @@ public final class HtmlReport {
     html.raw("</section>\n");
   }
 
+  private void timeLines() {
+    if (result.timeLines().isEmpty()) {
+      return;
+    }
+    html.raw("<section><h2>Time-lines</h2>\n");
+    TimeLineHtml lines = new TimeLineHtml(units);
+    for (TimeLine line : result.timeLines()) {
+      lines.figure(html, line);
+    }
+    html.raw("</section>\n");
+  }
+
   private void measured() {
     if (result.measurements().isEmpty()) {
       return;
@@ -136,12 +149,11 @@ public final class HtmlReport {
     for (Measurement m : result.measurements()) {
       html.raw("<tr><td>").text(m.text()).raw("<code class=\"id\">").text(m.id());
       html.raw("</code></td><td class=\"n\" data-head=\"Value\">").text(value(m));
-      html.raw("</td><td class=\"n\" data-head=\"Allowed\">").text(units.allowed(m));
-      html.raw("</td><td>");
-      html.element(
-          "span",
-          "j " + m.judgement().word().replace(' ', '-'),
-          sign(m.judgement()) + m.judgement().word());
+      boolean judged = m.judgement() != Judgement.NOT_JUDGED;
+      html.raw("</td><td data-head=\"Allowed\"").attribute("class", judged ? "n" : "n none");
+      html.raw(">").text(units.allowed(m)).raw("</td><td");
+      html.raw(judged ? ">" : " class=\"none\">");
+      Words.judgement(html, m.judgement());
       html.raw("</td></tr>\n");
     }
     html.raw("</tbody></table></section>\n");
@@ -194,7 +206,9 @@ public final class HtmlReport {
 
   /** As it stands alone on the page: with a capital. */
   private static String sentence(String text) {
-    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   private void pair(String name, String text) {
@@ -209,21 +223,5 @@ public final class HtmlReport {
 
   private String value(Measurement m) {
     return units.text(m.value(), m.unit());
-  }
-
-  private static String sign(Verdict verdict) {
-    return switch (verdict) {
-      case PASSED -> "✓";
-      case FAILED -> "✕";
-      case REFUSED -> "■";
-    };
-  }
-
-  private static String sign(Judgement judgement) {
-    return switch (judgement) {
-      case PASSED -> "✓ ";
-      case FAILED, NOT_MEASURED -> "✕ ";
-      case NOT_JUDGED -> "";
-    };
   }
 }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.boostwright.rig.result.Plot;
+import org.boostwright.rig.result.SafeText;
 import org.boostwright.rig.result.Units;
 
 /**
@@ -60,7 +61,7 @@ final class PlotHtml {
       html.raw("<div class=\"panel-canvas\"></div></div>\n");
     }
     html.raw("</div>\n");
-    html.element("p", "help", plot.xLabel() + ", " + plot.xUnit());
+    html.element("p", "help", plot.xLabel() + ", " + units.label(plot.xUnit()));
     legend(html, panels);
     bands(html, plot);
     html.raw("<div class=\"tools\">");
@@ -178,16 +179,16 @@ final class PlotHtml {
 
   private void plot(JsonGenerator out, Plot plot) throws IOException {
     out.writeStartObject();
-    out.writeStringField("id", plot.id());
-    out.writeStringField("xLabel", plot.xLabel());
-    out.writeStringField("xUnit", plot.xUnit());
+    out.writeStringField("id", SafeText.visible(plot.id()));
+    out.writeStringField("xLabel", SafeText.visible(plot.xLabel()));
+    out.writeStringField("xUnit", SafeText.visible(units.label(plot.xUnit())));
     numbers(out, "x", plot.x(), plot.xUnit());
     out.writeArrayFieldStart("bands");
     for (Plot.Band band : plot.bands()) {
       out.writeStartObject();
-      out.writeStringField("label", band.label());
-      number(out, "from", band.from());
-      number(out, "to", band.to());
+      out.writeStringField("label", SafeText.visible(band.label()));
+      number(out, "from", units.value(band.from(), plot.xUnit()));
+      number(out, "to", units.value(band.to(), plot.xUnit()));
       out.writeEndObject();
     }
     out.writeEndArray();
@@ -215,7 +216,7 @@ final class PlotHtml {
     for (Plot.Limit limit : limits) {
       if (limit.unit().equals(unit)) {
         out.writeStartObject();
-        out.writeStringField("label", limit.label());
+        out.writeStringField("label", SafeText.visible(limit.label()));
         number(out, "value", units.value(limit.value(), unit));
         out.writeEndObject();
       }
@@ -224,7 +225,7 @@ final class PlotHtml {
     out.writeArrayFieldStart("lines");
     for (Plot.Line line : lines) {
       out.writeStartObject();
-      out.writeStringField("label", line.label());
+      out.writeStringField("label", SafeText.visible(line.label()));
       out.writeStringField("stroke", line.stroke().word());
       out.writeNumberField("colour", colour++ % COLOURS);
       numbers(out, "y", line.y(), unit);

@@ -31,7 +31,7 @@ public record Measurement(
     return judged(id, text, value, unit, Double.NaN, Double.NaN);
   }
 
-  private static Judgement judge(double value, double low, double high) {
+  static Judgement judge(double value, double low, double high) {
     if (Double.isNaN(low) && Double.isNaN(high)) {
       return Judgement.NOT_JUDGED;
     }

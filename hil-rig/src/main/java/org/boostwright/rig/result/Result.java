@@ -23,6 +23,7 @@ import org.boostwright.core.settings.UnitSettings;
  * @param findings what to know and what to do
  * @param files written files: kind ({@code result}, {@code log}, {@code report}, ...) to path
  * @param series plots
+ * @param timeLines what happened when, against the time allowed
  * @param tables tables over two axes
  * @param provenance where it came from: settings file, data, options, machine; name to text
  * @param cautions what the reader must not conclude or forget
@@ -39,6 +40,7 @@ public record Result(
     List<Finding> findings,
     Map<String, String> files,
     List<Plot> series,
+    List<TimeLine> timeLines,
     List<HeatTable> tables,
     Map<String, String> provenance,
     List<String> cautions) {
@@ -49,6 +51,7 @@ public record Result(
     findings = List.copyOf(findings);
     files = Collections.unmodifiableMap(new LinkedHashMap<>(files));
     series = List.copyOf(series);
+    timeLines = List.copyOf(timeLines);
     tables = List.copyOf(tables);
     provenance = Collections.unmodifiableMap(new LinkedHashMap<>(provenance));
     cautions = List.copyOf(cautions);
@@ -73,6 +76,7 @@ public record Result(
         findings,
         newFiles,
         series,
+        timeLines,
         tables,
         provenance,
         cautions);

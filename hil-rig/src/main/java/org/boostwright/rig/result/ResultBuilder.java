@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Collects a {@link Result}.
  *
- * <p>The verdict follows from what was collected: failed when a measurement or a {@link
- * Severity#PROBLEM} says so, passed otherwise; {@link #refuse} overrides both.
+ * <p>The verdict follows from what was collected: failed when a measurement, a row of
+ * a time-line or a {@link Severity#PROBLEM} says so, passed otherwise; {@link #refuse} overrides both.
  */
 public final class ResultBuilder {
   private final String command;
@@ -26,6 +26,7 @@ public final class ResultBuilder {
   private final List<Finding> findings = new ArrayList<>();
   private final Map<String, String> files = new LinkedHashMap<>();
   private final List<Plot> series = new ArrayList<>();
+  private final List<TimeLine> timeLines = new ArrayList<>();
   private final List<HeatTable> tables = new ArrayList<>();
   private final Map<String, String> provenance = new LinkedHashMap<>();
   private final List<String> cautions = new ArrayList<>();
@@ -87,9 +88,15 @@ public final class ResultBuilder {
     return this;
   }
 
-  /** Adds a plot. */
+  /** Adds a plot; of a very long one the extremes stay, see {@link PlotThinning}. */
   public ResultBuilder add(Plot plot) {
-    series.add(plot);
+    series.add(PlotThinning.thin(plot));
+    return this;
+  }
+
+  /** Adds a time-line. */
+  public ResultBuilder add(TimeLine timeLine) {
+    timeLines.add(timeLine);
     return this;
   }
 
@@ -135,7 +142,10 @@ public final class ResultBuilder {
     }
     boolean fails =
         measurements.stream().anyMatch(m -> m.judgement().fails())
-            || findings.stream().anyMatch(f -> f.severity() == Severity.PROBLEM);
+            || findings.stream().anyMatch(f -> f.severity() == Severity.PROBLEM)
+            || timeLines.stream()
+                .flatMap(line -> line.rows().stream())
+                .anyMatch(row -> row.judgement().fails());
     return fails ? Verdict.FAILED : Verdict.PASSED;
   }
 
@@ -155,6 +165,7 @@ public final class ResultBuilder {
         findings,
         files,
         series,
+        timeLines,
         tables,
         provenance,
         cautions);

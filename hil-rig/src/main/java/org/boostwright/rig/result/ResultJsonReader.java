@@ -55,6 +55,7 @@ final class ResultJsonReader {
         each(n, "findings", ResultJsonReader::finding),
         texts(n, "files"),
         each(n, "series", ResultJsonReader::plot),
+        each(n, "time_lines", ResultJsonReader::timeLine),
         each(n, "tables", ResultJsonReader::table),
         texts(n, "provenance"),
         each(n, "cautions", JsonNode::asText));
@@ -108,6 +109,22 @@ final class ResultJsonReader {
         text(n, "unit"),
         word(text(n, "stroke"), "stroke", Plot.Stroke.values(), Plot.Stroke::word),
         numbers(n, "y"));
+  }
+
+  private static TimeLine timeLine(JsonNode n) {
+    return new TimeLine(
+        text(n, "id"),
+        text(n, "title"),
+        text(n, "unit"),
+        each(
+            n,
+            "rows",
+            row ->
+                new TimeLine.Row(
+                    text(row, "label"),
+                    each(
+                        row, "marks", m -> new TimeLine.Mark(text(m, "label"), number(m, "at"))),
+                    number(row, "limit"))));
   }
 
   private static HeatTable table(JsonNode n) {

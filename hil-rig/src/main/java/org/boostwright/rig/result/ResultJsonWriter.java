@@ -66,6 +66,7 @@ final class ResultJsonWriter {
     each("findings", r.findings(), this::finding);
     texts("files", r.files());
     each("series", r.series(), this::plot);
+    each("time_lines", r.timeLines(), this::timeLine);
     each("tables", r.tables(), this::table);
     texts("provenance", r.provenance());
     out.writeArrayFieldStart("cautions");
@@ -122,6 +123,25 @@ final class ResultJsonWriter {
     out.writeStringField("label", b.label());
     number("from", b.from());
     number("to", b.to());
+  }
+
+  private void timeLine(TimeLine t) throws IOException {
+    out.writeStringField("id", t.id());
+    out.writeStringField("title", t.title());
+    out.writeStringField("unit", t.unit());
+    each("rows", t.rows(), this::timeLineRow);
+  }
+
+  private void timeLineRow(TimeLine.Row row) throws IOException {
+    out.writeStringField("label", row.label());
+    each("marks", row.marks(), this::mark);
+    number("limit", row.limit());
+    out.writeStringField("verdict", row.judgement().word());
+  }
+
+  private void mark(TimeLine.Mark mark) throws IOException {
+    out.writeStringField("label", mark.label());
+    number("at", mark.at());
   }
 
   private void table(HeatTable t) throws IOException {

@@ -14,7 +14,8 @@ public final class SettingsTables {
     result.add(heat("base_duty", "Base duty", rows, settings.baseDuty(), Units.PERCENT, 100.0));
   }
 
-  private static HeatTable heat(
+  /** A table over demand and engine speed, its values times a factor. */
+  public static HeatTable heat(
       String id, String title, String rows, Table2d table, String unit, double factor) {
     double[][] values = new double[table.rows().size()][table.columns().size()];
     for (int r = 0; r < values.length; r++) {

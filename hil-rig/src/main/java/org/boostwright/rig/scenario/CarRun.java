@@ -7,6 +7,7 @@ import org.boostwright.core.Outputs;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.state.Permission;
+import org.boostwright.core.state.SafetyState;
 import org.boostwright.rig.plant.VirtualCar;
 
 /**
@@ -24,12 +25,15 @@ public final class CarRun {
   private static final double RAMP_RPM_PER_SECOND = 2500.0;
 
   private final VirtualCar car;
-  private final Controller controller;
+  private final Settings settings;
+  private final Permission permission;
   private final Inputs inputs = new Inputs();
   private final Outputs outputs = new Outputs();
-  private final RunLog log = new RunLog();
+  private final RunLog log;
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
+  private Controller controller;
   private Consumer<Inputs> disturbance = unchanged -> {};
+  private boolean logged = true;
   private long nowNanos;
 
   /** A controller with every proof given in a car that stands with its key on. */
@@ -40,19 +44,60 @@ public final class CarRun {
   /** A controller with the given permission. */
   public CarRun(Settings settings, Permission permission, VirtualCar car) {
     this.car = car;
+    this.settings = settings;
+    this.permission = permission;
     controller = new Controller(settings, permission);
+    log = new RunLog(permission);
   }
 
   /** One tick. */
   public void tick() {
-    car.advance(Controller.TICK_NANOS);
-    nowNanos += Controller.TICK_NANOS;
+    tick(0L);
+  }
+
+  /** One tick that comes this much later than it should, ns. */
+  public void tick(long lateNanos) {
+    pass(Controller.TICK_NANOS + lateNanos);
     car.read(inputs, nowNanos);
     disturbance.accept(inputs);
     controller.step(nowNanos, inputs, outputs);
     car.apply(outputs);
-    LogFormat.fill(row, nowNanos, inputs, outputs);
-    log.add(row, car);
+    if (logged) {
+      LogFormat.fill(row, nowNanos, inputs, outputs);
+      log.add(row, car);
+    }
+  }
+
+  /** Time passes without the controller, ns: the car goes on under its last commands. */
+  public void pass(long nanos) {
+    car.advance(nanos);
+    nowNanos += nanos;
+  }
+
+  /**
+   * A new controller in the same car, as after a power cut: at rest, with the ambient pressure that
+   * the one before had stored.
+   */
+  public void restartController() {
+    double ambientKpaAbs = controller.monitor().ambientKpaAbs();
+    controller = new Controller(settings, permission);
+    controller.monitor().recallAmbient(ambientKpaAbs);
+    inputs.clear();
+    outputs.rest();
+    outputs.heartbeatPermitted = false;
+    outputs.state = SafetyState.RESTING;
+    outputs.activeFaults = 0L;
+    outputs.findings = 0L;
+  }
+
+  /** The clock's reading at the start, ns; before the first tick only. */
+  public void startClockAt(long nanos) {
+    nowNanos = nanos;
+  }
+
+  /** Whether rows are kept from now on; not for runs by the thousand. */
+  public void keepLog(boolean keep) {
+    logged = keep;
   }
 
   /** Changes what the converter delivers, after the sensors and before the controller. */

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.boostwright.core.record.LogFormat;
+import org.boostwright.core.state.Permission;
 import org.boostwright.rig.plant.VirtualCar;
 
 /**
@@ -49,8 +50,19 @@ public final class RunLog {
 
   private static final int WIDTH = LogFormat.COLUMN_COUNT + TRUTH.length;
 
+  private final Permission permission;
   private double[] cells = new double[1024 * WIDTH];
   private int rows;
+
+  /** An empty log of a run with every proof given. */
+  public RunLog() {
+    this(Permission.FULL);
+  }
+
+  /** An empty log of a run with the given permission. */
+  public RunLog(Permission permission) {
+    this.permission = permission;
+  }
 
   /** Adds one tick: a row of the record format and the car as it really is. */
   public void add(double[] row, VirtualCar car) {
@@ -122,8 +134,19 @@ public final class RunLog {
    * @param seed seed of the run, for the first row
    */
   public void writeCsv(Path file, String settingsDigest, long seed) throws IOException {
+    writeCsv(file, settingsDigest, seed, "");
+  }
+
+  /**
+   * The same with a remark in the first row.
+   *
+   * @param remark words of {@link LogFormat}'s meta column; may be empty
+   */
+  public void writeCsv(Path file, String settingsDigest, long seed, String remark)
+      throws IOException {
+    String meta = LogFormat.meta(settingsDigest, permission, LogFormat.SOURCE_VIRTUAL);
     try (Writer to = Files.newBufferedWriter(file)) {
-      writeCsv(to, LogFormat.VERSION + " " + settingsDigest + " " + seed);
+      writeCsv(to, meta + " seed=" + seed + (remark.isEmpty() ? "" : " " + remark));
     }
   }
 

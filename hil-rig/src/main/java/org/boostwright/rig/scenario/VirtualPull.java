@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.function.DoubleConsumer;
 import org.boostwright.core.Controller;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.state.Permission;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.VirtualCar;
 
@@ -30,9 +31,26 @@ public final class VirtualPull {
    */
   public static PullRun run(
       Settings settings, PlantParams params, PullPlan plan, DoubleConsumer progress) {
+    return run(settings, Permission.FULL, params, plan, progress);
+  }
+
+  /**
+   * Drives a pull with no more than the proofs allow.
+   *
+   * @param settings settings of the controller; its PWM frequency drives the valve
+   * @param permission how far the controller may go
+   * @param params the car
+   * @param progress told the share done, 0 to 1, now and then
+   */
+  public static PullRun run(
+      Settings settings,
+      Permission permission,
+      PlantParams params,
+      PullPlan plan,
+      DoubleConsumer progress) {
     VirtualCar car =
         new VirtualCar(params.withPwmHz(settings.valve().frequencyHz()), plan.air(), plan.seed());
-    CarRun run = new CarRun(settings, car);
+    CarRun run = new CarRun(settings, permission, car);
     run.startEngine();
     run.settleHeld(plan.fromRpm(), PullPlan.CRUISE_THROTTLE_PCT, CRUISE_SECONDS);
     car.driveInGearAtRpm(plan.gear(), plan.fromRpm());

@@ -109,8 +109,18 @@
         button.querySelector('output').textContent = index == null ? '' : number(y[index]);
       }
       const at = figure.querySelector('.at');
+      const here = index == null ? [] : plot.bands.filter(b => bandHolds(b, places[index]));
       at.textContent =
-        index == null ? '' : plot.xLabel + ' ' + number(places[index]) + ' ' + plot.xUnit;
+        index == null
+          ? ''
+          : [plot.xLabel + ' ' + number(places[index]) + ' ' + plot.xUnit]
+              .concat(here.map(b => b.label))
+              .join(', ');
+    }
+
+    // The last band holds its end, too: there is no place after it.
+    function bandHolds(band, x) {
+      return x >= band.from && (x < band.to || (x === full.max && band.to === full.max));
     }
 
     function zoom(min, max) {
@@ -259,7 +269,8 @@
     return draw;
   }
 
-  const redraws = plots.map(plot => build(document.getElementById('plot-' + plot.id), plot));
+  const figures = document.querySelectorAll('figure.plot');
+  const redraws = plots.map((plot, i) => build(figures[i], plot));
   const redraw = () => redraws.forEach(draw => draw());
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', redraw);
   addEventListener('beforeprint', redraw);

@@ -64,7 +64,8 @@ class BenchAccuracyTest {
       on += near(fit.onDelaySeconds(), valve.onDelaySeconds()) ? 1 : 0;
       off += near(fit.offDelaySeconds(), valve.offDelaySeconds()) ? 1 : 0;
     }
-    reporter.publishEntry("within 0.3 ms", "t_on " + on + ", t_off " + off + " of " + TrialCounts.VALVES);
+    reporter.publishEntry(
+        "within 0.3 ms", "t_on " + on + ", t_off " + off + " of " + TrialCounts.VALVES);
     assertThat(share(on, TrialCounts.VALVES)).as("t_on").isGreaterThanOrEqualTo(0.95);
     assertThat(share(off, TrialCounts.VALVES)).as("t_off").isGreaterThanOrEqualTo(0.95);
   }
@@ -98,7 +99,8 @@ class BenchAccuracyTest {
       }
     }
     reporter.publishEntry(
-        "windows", good + " of " + windows + " within 2 %, worst " + worst + ", covered " + covered);
+        "windows",
+        good + " of " + windows + " within 2 %, worst " + worst + ", covered " + covered);
     assertThat(share(covered, 2 * windows)).as("intervals").isGreaterThanOrEqualTo(LEAST_COVERED);
     assertThat(windows).isGreaterThan(4 * TrialCounts.VALVES);
     assertThat(share(good, windows)).isGreaterThanOrEqualTo(0.95);

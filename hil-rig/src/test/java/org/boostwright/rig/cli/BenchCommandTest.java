@@ -87,8 +87,16 @@ class BenchCommandTest {
   @Test
   void practiceFactsComeOutOfASessionInPsi() throws Exception {
     String[] inPsi = {
-      "bench", "--out", run(), "--set", "units.pressure=psi", "--set", "units.reference=gauge",
-      "--set", "valve.frequency_hz=26", "--json"
+      "bench",
+      "--out",
+      run(),
+      "--set",
+      "units.pressure=psi",
+      "--set",
+      "units.reference=gauge",
+      "--set",
+      "valve.frequency_hz=26",
+      "--json"
     };
     assertThat(run(inPsi)).isEqualTo(0);
     JsonNode sweep = json().get("series").get(0);

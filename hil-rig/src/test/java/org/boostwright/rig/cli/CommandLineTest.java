@@ -107,4 +107,20 @@ class CommandLineTest {
     run("report", folder.toString(), "--quiet");
     assertThat(out.toString().lines().count()).isEqualTo(1);
   }
+
+  /** A file can name things as it likes; the terminal obeys none of it (ECMA-48 controls). */
+  @Test
+  void hostileLogLeavesTheTerminalAlone(@TempDir Path folder) throws Exception {
+    Path log = HostileLogs.write(folder.resolve("hostile.csv"));
+    assertThat(run("replay", log.toString(), "--out", folder.resolve("run").toString())).isZero();
+    Path big = HostileLogs.megabyte(folder.resolve("big.csv"));
+    assertThat(run("replay", big.toString())).isEqualTo(2);
+    assertThat(err.toString()).contains("cell longer than 1000 characters");
+    Path refused = Files.writeString(folder.resolve("refused.csv"), HostileLogs.ESCAPES + ",2\n3,4\n");
+    assertThat(run("replay", refused.toString())).isEqualTo(2);
+    for (String text : List.of(out.toString(), err.toString())) {
+      assertThat(text).doesNotContainPattern("[\\x00-\\x08\\x0b-\\x1f\\x7f-\\x9f\u202e\u2066]");
+      assertThat(text).hasSizeBetween(50, 20_000);
+    }
+  }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Random;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.Controller;
@@ -135,6 +136,23 @@ class RecordReplayTest {
             "run.csv");
     assertThat(result.bitEqual()).isFalse();
     assertThat(result.stateSeconds().get(SafetyState.CONTROLLING)).isZero();
+  }
+
+  @Test
+  void aRunReplaysWithThePermissionItsFirstRowNames() throws LogRefusedException {
+    for (String text : List.of("none", "0.3", "1.0+trim")) {
+      String named = record.replaceFirst("digest 17", "digest permission=" + text);
+      RecordResult result =
+          RecordReplay.run(
+              ReplayCar.settings(), named.getBytes(StandardCharsets.UTF_8), "run.csv");
+      assertThat(result.bitEqual()).as(text).isEqualTo(text.equals("1.0+trim"));
+    }
+    String unknown = record.replaceFirst("digest 17", "permission=everything");
+    assertThatThrownBy(
+            () ->
+                RecordReplay.run(
+                    ReplayCar.settings(), unknown.getBytes(StandardCharsets.UTF_8), "run.csv"))
+        .isInstanceOf(LogRefusedException.class);
   }
 
   @Test

@@ -1,13 +1,9 @@
 package org.boostwright.rig.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
-import java.util.logging.Level;
 import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.rig.result.HeatTable;
 import org.boostwright.rig.result.Result;
@@ -18,54 +14,21 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
-import org.openqa.selenium.logging.LogEntry;
-import org.openqa.selenium.logging.LogType;
-import org.openqa.selenium.logging.LoggingPreferences;
 
 /** Opens the page from disk in a real browser; skipped where none is installed. */
 class ReportInBrowserTest {
-  private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
-  private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
-
   @TempDir static Path folder;
-  private static ChromeDriver browser;
+  private static Browser browser;
 
   @BeforeAll
   static void openBrowser() {
-    assumeTrue(
-        Files.isExecutable(CHROMIUM) && Files.isExecutable(DRIVER),
-        "no chromium and chromedriver in /usr/bin: apt install chromium chromium-driver");
-    LoggingPreferences logs = new LoggingPreferences();
-    logs.enable(LogType.BROWSER, Level.ALL);
-    ChromeOptions options = new ChromeOptions();
-    options.setBinary(CHROMIUM.toFile());
-    options.setCapability("goog:loggingPrefs", logs);
-    options.addArguments(
-        "--headless",
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-dev-shm-usage",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-        "--no-first-run",
-        "--user-data-dir=" + folder.resolve("profile"));
-    browser =
-        new ChromeDriver(
-            new ChromeDriverService.Builder()
-                .usingDriverExecutable(DRIVER.toFile())
-                .usingAnyFreePort()
-                .build(),
-            options);
+    browser = Browser.open(folder);
   }
 
   @AfterAll
   static void closeBrowser() {
     if (browser != null) {
-      browser.quit();
+      browser.close();
     }
   }
 
@@ -76,17 +39,16 @@ class ReportInBrowserTest {
   }
 
   private static void assertConsoleIsSilent() {
-    List<LogEntry> entries = browser.manage().logs().get(LogType.BROWSER).getAll();
-    assertThat(entries).isEmpty();
+    assertThat(browser.console()).isEmpty();
   }
 
   @Test
   void plotsAreDrawnAndTheConsoleStaysSilent() throws Exception {
     open(SampleResults.pull(UnitSettings.KPA_ABSOLUTE));
-    assertThat(browser.findElement(By.id("plot-pull")).getDomAttribute("data-drawn"))
+    assertThat(browser.find("#plot-pull").getDomAttribute("data-drawn"))
         .isEqualTo("2");
     Object blueDots =
-        browser.executeScript(
+        browser.script(
             "const c = document.querySelector('#plot-pull canvas');"
                 + "const d = c.getContext('2d').getImageData(0, 0, c.width, c.height).data;"
                 + "let n = 0;"
@@ -101,21 +63,20 @@ class ReportInBrowserTest {
   @Test
   void keysMoveTheReadingAndZoom() throws Exception {
     open(SampleResults.pull(UnitSettings.KPA_ABSOLUTE));
-    WebElement plot = browser.findElement(By.cssSelector("#plot-pull .panels"));
+    WebElement plot = browser.find("#plot-pull .panels");
     plot.sendKeys(Keys.ARROW_RIGHT);
     // Index 1200 of the sample: 6.0 s, where the duty is 41 + 4 sin(6) = 39.88.
-    assertThat(browser.findElement(By.cssSelector("#plot-pull .at")).getText())
-        .isEqualTo("time 6.00 s");
+    assertThat(browser.find("#plot-pull .at").getText())
+        .isEqualTo("time 6.00 s, controlling");
     assertThat(
-            browser
-                .findElement(By.cssSelector("#plot-pull button[data-panel='1'] output"))
+            browser.find("#plot-pull button[data-panel='1'] output")
                 .getText())
         .isEqualTo("39.9");
     plot.sendKeys("+");
-    assertThat(browser.findElement(By.cssSelector("#plot-pull .window")).getText())
+    assertThat(browser.find("#plot-pull .window").getText())
         .isEqualTo("Shown: 3.00 to 9.00 s");
     plot.sendKeys("0");
-    assertThat(browser.findElement(By.cssSelector("#plot-pull .window")).getText())
+    assertThat(browser.find("#plot-pull .window").getText())
         .isEqualTo("Shown: 0 to 12.0 s");
     assertConsoleIsSilent();
   }
@@ -125,7 +86,7 @@ class ReportInBrowserTest {
     Result result = SampleResults.pull(UnitSettings.KPA_ABSOLUTE);
     open(result);
     HeatTable table = result.tables().get(0);
-    List<WebElement> rows = browser.findElements(By.cssSelector("#table-base_duty tbody tr"));
+    List<WebElement> rows = browser.all("#table-base_duty tbody tr");
     assertThat(rows).hasSize(table.rows().length);
     for (int r = 0; r < rows.size(); r++) {
       List<WebElement> cells = rows.get(r).findElements(By.tagName("td"));
@@ -144,20 +105,18 @@ class ReportInBrowserTest {
 
   @Test
   void phoneWidthNeedsNoSidewaysScrolling() throws Exception {
-    browser.executeCdpCommand(
-        "Emulation.setDeviceMetricsOverride",
-        Map.of("width", 390, "height", 844, "deviceScaleFactor", 2, "mobile", true));
+    browser.phone();
     open(SampleResults.pull(UnitSettings.KPA_ABSOLUTE));
-    Object width = browser.executeScript("return document.documentElement.scrollWidth;");
-    browser.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+    Object width = browser.script("return document.documentElement.scrollWidth;");
+    browser.desktop();
     assertThat(width).isEqualTo(390L);
   }
 
   @Test
   void hostileTextsRunNothing() throws Exception {
     open(SampleResults.hostile());
-    assertThat(browser.getTitle()).doesNotContain("owned\n").startsWith("Boostwright ");
-    assertThat(browser.findElements(By.tagName("img"))).isEmpty();
+    assertThat(browser.driver().getTitle()).doesNotContain("owned\n").startsWith("Boostwright ");
+    assertThat(browser.all("img")).isEmpty();
     assertConsoleIsSilent();
   }
 }

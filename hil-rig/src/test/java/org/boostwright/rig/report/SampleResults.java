@@ -8,6 +8,7 @@ import org.boostwright.rig.result.Plot.Stroke;
 import org.boostwright.rig.result.Result;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
+import org.boostwright.rig.result.TimeLine;
 import org.boostwright.rig.result.Units;
 
 /** Made-up results with everything a page can hold, for tests of the page alone. */
@@ -89,6 +90,26 @@ final class SampleResults {
                 new double[][] {
                   {10, 15.5, 20, 22, 24}, {20, 28, 34, 37, 40}, {30, 41, 44, 46, Double.NaN}
                 }))
+        .add(
+            new TimeLine(
+                "sensor",
+                "From the open sensor wire to rest",
+                Units.MILLISECONDS,
+                List.of(
+                    new TimeLine.Row(
+                        "wire open at 4000 rpm",
+                        List.of(
+                            new TimeLine.Mark("takes effect", 4.0),
+                            new TimeLine.Mark("confirmed", 18.5),
+                            new TimeLine.Mark("at rest", 18.5)),
+                        40.0),
+                    new TimeLine.Row(
+                        "wire open at 6000 rpm",
+                        List.of(
+                            new TimeLine.Mark("takes effect", 5.0),
+                            new TimeLine.Mark("confirmed", Double.NaN),
+                            new TimeLine.Mark("at rest", 47.0)),
+                        40.0))))
         .file("log", "runs/pull-1/log.csv")
         .provenance("settings", "car.toml")
         .provenance("car", "built-in project car")
@@ -99,7 +120,7 @@ final class SampleResults {
 
   /** Everything that could break out of the page, in every text field. */
   static Result hostile() {
-    String bad = "</script><script>document.title='owned'</script>\"'><img src=x onerror=1>&\u2028";
+    String bad = "</script><script>document.title='owned'</script>\"'><img src=x onerror=1>&\u2028\u202Egnp.exe\u2066\u0007\u001B[31m\uD800" + "W".repeat(1_000_000);
     return new ResultBuilder(bad)
         .headline(bad)
         .settingsDigest(bad)
@@ -127,6 +148,12 @@ final class SampleResults {
                 new double[] {1},
                 bad,
                 new double[][] {{1}}))
+        .add(
+            new TimeLine(
+                bad,
+                bad,
+                bad,
+                List.of(new TimeLine.Row(bad, List.of(new TimeLine.Mark(bad, 1)), 2))))
         .file(bad, bad)
         .provenance(bad, bad)
         .caution(bad)

@@ -52,6 +52,16 @@ class ResultJsonTest {
                 new double[] {3000},
                 Units.PERCENT,
                 new double[][] {{20}, {Double.NaN}}))
+        .add(
+            new TimeLine(
+                "rest",
+                "to rest",
+                Units.MILLISECONDS,
+                List.of(
+                    new TimeLine.Row(
+                        "wire open", List.of(new TimeLine.Mark("at rest", 18.5)), 40),
+                    new TimeLine.Row(
+                        "hose off", List.of(new TimeLine.Mark("at rest", 7)), Double.NaN))))
         .file("log", "runs/pull-1/log.csv")
         .provenance("settings", "car.toml")
         .caution("virtual");
@@ -71,6 +81,16 @@ class ResultJsonTest {
   void readingBackAndWritingAgainGivesTheSameBytes() throws Exception {
     String json = ResultJson.toJson(sample().build());
     assertThat(ResultJson.toJson(ResultJson.fromJson(json))).isEqualTo(json);
+  }
+
+  @Test
+  void aRowOfATimeLineOverItsLimitFailsTheCommand() {
+    assertThat(sample().verdict()).isEqualTo(Verdict.PASSED);
+    for (double at : new double[] {40.001, Double.NaN}) {
+      TimeLine.Row late = new TimeLine.Row("wire", List.of(new TimeLine.Mark("at rest", at)), 40);
+      assertThat(sample().add(new TimeLine("l", "l", "ms", List.of(late))).verdict())
+          .isEqualTo(Verdict.FAILED);
+    }
   }
 
   @Test

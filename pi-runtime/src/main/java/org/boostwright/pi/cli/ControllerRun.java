@@ -64,6 +64,21 @@ final class ControllerRun {
       Optional<Path> watchdogDevice,
       @Nullable TickGuest guest)
       throws IOException {
+    this(settings, permission, where, baud, data, recording, watchdogDevice, guest, "");
+  }
+
+  /** The same with a remark for the recording's first row: words without blanks or commas. */
+  ControllerRun(
+      Settings settings,
+      Permission permission,
+      IoChoice where,
+      int baud,
+      Path data,
+      boolean recording,
+      Optional<Path> watchdogDevice,
+      @Nullable TickGuest guest,
+      String remark)
+      throws IOException {
     RealTime.liftMachine();
     this.recording = recording;
     recordings = data.resolve("recordings");
@@ -76,9 +91,8 @@ final class ControllerRun {
             rows,
             new FolderStore(recordings),
             Recorder.Limits.DEFAULT,
-            LogFormat.VERSION
-                + " settings="
-                + digest
+            LogFormat.meta(digest, permission, where.isLink() ? "link" : "pi")
+                + (remark.isEmpty() ? "" : " " + remark)
                 + (Double.isNaN(keptAmbientKpaAbs)
                     ? ""
                     : " " + LogFormat.META_AMBIENT + keptAmbientKpaAbs));

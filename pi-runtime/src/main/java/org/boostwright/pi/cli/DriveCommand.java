@@ -1,21 +1,27 @@
 package org.boostwright.pi.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.boostwright.core.bench.proof.ProofState;
+import org.boostwright.core.ladder.Rung;
+import org.boostwright.core.ladder.Standing;
 import org.boostwright.core.link.Line;
+import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.LadderFile;
 import org.boostwright.core.settings.file.LoadResult;
-import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.core.state.Permission;
 import org.boostwright.pi.loop.DriveSession;
 import org.boostwright.pi.loop.TickStats;
+import org.boostwright.pi.web.PageFacts;
+import org.boostwright.pi.web.PageGuest;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The controller. */
@@ -33,7 +39,9 @@ import picocli.CommandLine.Option;
       "",
       "Examples:",
       "  boostwright drive --settings car.toml --data /var/lib/boostwright",
-      "  boostwright drive --io link:/dev/ttyUSB0 --settings car.toml"
+      "  boostwright drive --io link:/dev/ttyUSB0 --settings car.toml",
+      "  boostwright drive --page",
+      "  boostwright drive --page 192.168.4.1 --page-token-file /var/lib/boostwright/page-token"
     })
 final class DriveCommand implements Callable<Integer> {
   private static final Path MACHINE_WATCHDOG = Path.of("/dev/watchdog");
@@ -81,6 +89,14 @@ final class DriveCommand implements Callable<Integer> {
   Optional<Path> watchdogDevice = Optional.empty();
 
   @Option(
+      names = "--cut-test",
+      description = {
+        "Lower the overboost limit below idle pressure for this run: start it while the engine",
+        "idles; the engine cut must stall it. Neutral, handbrake, open air."
+      })
+  boolean cutTest;
+
+  @Option(
       names = "--for",
       paramLabel = "S",
       defaultValue = "0",
@@ -93,8 +109,15 @@ final class DriveCommand implements Callable<Integer> {
   @Option(names = "--quiet", description = "No status, only the verdict in one line.")
   boolean quiet;
 
+  @Mixin PageOptions page = new PageOptions();
+
   @Override
   public Integer call() throws IOException {
+    String complaint = page.complaint();
+    if (!complaint.isEmpty()) {
+      System.err.println("drive: " + complaint);
+      return PiExit.WRONG_USE;
+    }
     LoadResult loaded = SettingsFile.load(settingsFile);
     Settings settings = loaded.settings();
     if (settings == null) {
@@ -102,13 +125,44 @@ final class DriveCommand implements Callable<Integer> {
       System.err.println("drive: " + settingsFile + " was refused as a whole; the coil stays off");
       return PiExit.WRONG_USE;
     }
-    ProofState proof = ProofFile.state(ProofFile.beside(settingsFile), settings);
+    Standing standing = LadderFile.standing(settingsFile, settings, false);
+    if (cutTest) {
+      settings =
+          settings.withLimits(settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
+    }
+    PageGuest guest = page.guest(settings);
     ControllerRun run =
         new ControllerRun(
-            settings, permission(proof), where, baud, data, !noRecord, watchdog(settings), null);
+            settings,
+            permission(standing, settings),
+            where,
+            baud,
+            data,
+            !noRecord,
+            watchdog(settings),
+            guest,
+            cutTest ? LogFormat.META_CUT_TEST + Rung.CUT_TEST_LIMIT_KPA_ABS : "");
     run.start();
+    String served =
+        guest == null
+            ? ""
+            : page.start(
+                run,
+                guest,
+                new PageFacts(
+                    PiMain.Version.get(),
+                    settings,
+                    Files.readString(settingsFile),
+                    run.digest(),
+                    standing.words(),
+                    permission(standing, settings),
+                    where.toString(),
+                    data.resolve("recordings")));
     if (!quiet && !json) {
-      begin(proof, run.keptAmbientKpaAbs());
+      begin(standing, run.keptAmbientKpaAbs());
+    }
+    if (!served.isEmpty()) {
+      say(served);
     }
     DriveSession.End end = run.session().await((long) (seconds * 1e9), loop -> status(run));
     run.session().close();
@@ -126,18 +180,34 @@ final class DriveCommand implements Callable<Integer> {
         : watchdogDevice;
   }
 
-  /** Over the link there is no engine to protect; on the Pi nothing goes without its proof. */
-  private Permission permission(ProofState proof) {
-    return where.isLink() || proof.allowsControl() ? Permission.FULL : Permission.NONE;
+  /**
+   * Over the link there is no engine to protect; on the Pi the ladder says how far. A cut test
+   * moves no valve.
+   */
+  private Permission permission(Standing standing, Settings settings) {
+    if (cutTest) {
+      return Permission.NONE;
+    }
+    return where.isLink() ? Permission.FULL : standing.permission(settings.valve());
   }
 
-  private void begin(ProofState proof, double keptAmbientKpaAbs) {
-    say(
-        where.isLink()
-            ? "over the link no proof is asked for: there is no engine at its end"
-            : proof.allowsControl()
-                ? "the valve is proven on the bench"
-                : "the coil stays off: " + proof.words());
+  private void begin(Standing standing, double keptAmbientKpaAbs) {
+    if (cutTest) {
+      say(
+          "CUT TEST: overboost limit lowered to "
+              + Rung.CUT_TEST_LIMIT_KPA_ABS
+              + " kPa absolute, below idle pressure; the coil stays off; the engine must stall at"
+              + " once where a cut is wired. Standing car, neutral, handbrake, open air.");
+    } else {
+      say(
+          where.isLink()
+              ? "over the link no proof is asked for: there is no engine at its end"
+              : standing.words());
+      Rung next = standing.next();
+      if (next != null && !where.isLink()) {
+        next.cautions().forEach(caution -> say("CAUTION: " + caution));
+      }
+    }
     say(
         Double.isNaN(keptAmbientKpaAbs)
             ? "no ambient pressure is kept from before"

@@ -1,11 +1,7 @@
 package org.boostwright.core.bench.proof;
 
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumSet;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -13,16 +9,9 @@ import java.util.TreeSet;
 import org.boostwright.core.bench.BenchStep;
 import org.boostwright.core.bench.VerdictCode;
 
-/**
- * The written form of a proof: one line a fact, fields separated by tabs, and last a seal, SHA-256
- * (FIPS 180-4) over everything before it.
- *
- * <p>The seal finds every change and every missing end, by accident or by hand. It holds no secret:
- * somebody who sets out to forge a proof can compute it anew.
- */
+/** The written form of a proof: one line a fact, fields separated by tabs, and last its {@link Seal}. */
 public final class ProofText {
   private static final String FIRST = "boostwright bench proof 1";
-  private static final String SEAL = "seal\t";
 
   private ProofText() {}
 
@@ -49,34 +38,11 @@ public final class ProofText {
           Double.toString(m.low()),
           Double.toString(m.high()));
     }
-    return text + SEAL + seal(text.toString()) + "\n";
+    return Seal.put(text.toString());
   }
 
   private static void line(StringBuilder text, String... fields) {
     text.append(String.join("\t", fields)).append('\n');
-  }
-
-  private static String seal(String text) {
-    try {
-      MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(sha.digest(bytes(text)));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("this Java has no SHA-256", e);
-    }
-  }
-
-  /** Proofs are plain ASCII; anything else takes both its bytes, so that no two texts agree. */
-  private static byte[] bytes(String text) {
-    byte[] bytes = new byte[2 * text.length()];
-    int count = 0;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c > 126) {
-        bytes[count++] = (byte) (c >>> 8 | 0x80);
-      }
-      bytes[count++] = (byte) c;
-    }
-    return Arrays.copyOf(bytes, count);
   }
 
   /**
@@ -85,14 +51,7 @@ public final class ProofText {
    * @throws DamagedProofException when anything in it was changed or is missing
    */
   public static Proof read(String text) throws DamagedProofException {
-    int at = text.lastIndexOf(SEAL);
-    if (at < 1 || text.charAt(at - 1) != '\n') {
-      throw new DamagedProofException("it ends before its seal");
-    }
-    String body = text.substring(0, at);
-    if (!text.substring(at).equals(SEAL + seal(body) + "\n")) {
-      throw new DamagedProofException("its seal does not fit its text");
-    }
+    String body = Seal.check(text);
     String[] lines = body.split("\n", -1);
     if (!lines[0].equals(FIRST)) {
       throw new DamagedProofException("it does not begin with '" + FIRST + "'");

@@ -20,6 +20,9 @@ final class CarReader {
           "a motor on the gate stays where it is when the power goes",
           "variable_vanes",
           "vanes are not a wastegate: at rest they need not be the low-boost end",
+          "two_valves",
+          "two valves on two turbos need two of everything, and one that fails drives both shafts"
+              + " apart",
           "bleed",
           "a two-port bleed valve never shuts the supply off: a plugged bleed or a lost hose"
               + " cannot be told from its work");
@@ -115,7 +118,8 @@ final class CarReader {
 
   static ActuatorSettings actuator(Section section) {
     String layout = section.text("layout", "single_port");
-    if (layout != null && !layout.equals("single_port")) {
+    boolean external = "external_gate".equals(layout);
+    if (layout != null && !layout.equals("single_port") && !external) {
       String reason = REFUSED_LAYOUTS.get(layout);
       section.fail(
           "layout",
@@ -127,7 +131,10 @@ final class CarReader {
                   + reason
                   + "; fit a single-port actuator"
                   + " and write \"single_port\""
-              : "\"" + layout + "\" is not known; write \"single_port\", the only layout");
+              : "\""
+                  + layout
+                  + "\" is not known; write \"single_port\", or \"external_gate\" for an external"
+                  + " gate plumbed to the same effect");
     }
     Bounds bounds = new Bounds(10.0, 250.0);
     double cracks = section.pressure("spring_cracks", Spelling.Kind.SPRING, Double.NaN, bounds);
@@ -144,6 +151,7 @@ final class CarReader {
               + gauge.words(cracks)
               + "; swap or correct the two");
     }
-    return new ActuatorSettings(ActuatorLayout.SINGLE_PORT, cracks, full);
+    return new ActuatorSettings(
+        external ? ActuatorLayout.EXTERNAL_GATE : ActuatorLayout.SINGLE_PORT, cracks, full);
   }
 }

@@ -2,6 +2,7 @@ package org.boostwright.core.settings.file;
 
 import java.util.List;
 import java.util.Map;
+import org.boostwright.core.settings.ProjectSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.UnitSettings;
 import org.jspecify.annotations.Nullable;
@@ -15,12 +16,23 @@ import org.jspecify.annotations.Nullable;
  * @param stated keys the file states, by dotted name without a pressure unit at the end, with the
  *     unit each pressure was written in; what is not in here has its default
  * @param units units the file declares for pressures whose keys do not name their own
+ * @param project the plan in the file's {@code [project]}; null when there is none
  */
 public record LoadResult(
     @Nullable Settings settings,
     List<Problem> problems,
     Map<String, Stated> stated,
-    UnitSettings units) {
+    UnitSettings units,
+    @Nullable ProjectSettings project) {
+
+  /** A result without a plan. */
+  public LoadResult(
+      @Nullable Settings settings,
+      List<Problem> problems,
+      Map<String, Stated> stated,
+      UnitSettings units) {
+    this(settings, problems, stated, units, null);
+  }
 
   /**
    * How a key stands in the file.

@@ -22,12 +22,21 @@ public final class ProofFile {
 
   /** Where the proof of a settings file is. */
   public static Path beside(Path settingsFile) {
+    return beside(settingsFile, false);
+  }
+
+  /** Where the proof of a settings file is, or the one for practice on the virtual car. */
+  public static Path beside(Path settingsFile, boolean practice) {
+    return sibling(settingsFile, practice, ENDING);
+  }
+
+  static Path sibling(Path settingsFile, boolean practice, String ending) {
     String name = String.valueOf(settingsFile.getFileName());
     String stem =
         name.endsWith(SETTINGS_ENDING)
             ? name.substring(0, name.length() - SETTINGS_ENDING.length())
             : name;
-    return settingsFile.resolveSibling(stem + ENDING);
+    return settingsFile.resolveSibling(stem + (practice ? ".practice" : "") + ending);
   }
 
   /** Writes a proof; after a power cut there is the old one or the new one. */

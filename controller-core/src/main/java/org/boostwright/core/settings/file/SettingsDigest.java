@@ -3,9 +3,13 @@ package org.boostwright.core.settings.file;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.EnumMap;
 import java.util.HexFormat;
+import java.util.Map;
+import org.boostwright.core.ladder.SettingsPart;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.table.Table2d;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Fingerprints of settings, so that a proof can say what it proved. SHA-256 (FIPS 180-4) over one
@@ -17,20 +21,45 @@ public final class SettingsDigest {
 
   /** Everything that decides what the controller does; 64 hexadecimal digits. */
   public static String of(Settings settings) {
-    Canonical canonical = new Canonical();
+    Canonical canonical = new Canonical(null);
     new SettingsWalk(settings, canonical).behaviour();
     return canonical.digest();
   }
 
-  /** What is screwed, plumbed and soldered only; 64 hexadecimal digits. */
+  /**
+   * What the bench proves only: valve, driver, pressure sensor, what is screwed, plumbed and
+   * soldered around them; 64 hexadecimal digits.
+   */
   public static String ofHardware(Settings settings) {
-    Canonical canonical = new Canonical();
-    new SettingsWalk(settings, canonical).hardware();
+    return ofPart(settings, SettingsPart.HARDWARE);
+  }
+
+  /** One part of the settings; 64 hexadecimal digits. */
+  public static String ofPart(Settings settings, SettingsPart part) {
+    Canonical canonical = new Canonical(part);
+    new SettingsWalk(settings, canonical).behaviour();
     return canonical.digest();
+  }
+
+  /** Every part of the settings. */
+  public static Map<SettingsPart, String> ofParts(Settings settings) {
+    Map<SettingsPart, String> parts = new EnumMap<>(SettingsPart.class);
+    for (SettingsPart part : SettingsPart.values()) {
+      parts.put(part, ofPart(settings, part));
+    }
+    return parts;
   }
 
   private static final class Canonical implements SettingsVisitor {
     private final StringBuilder text = new StringBuilder();
+    private final @Nullable SettingsPart only;
+
+    /**
+     * @param only the part to take; null for all
+     */
+    Canonical(@Nullable SettingsPart only) {
+      this.only = only;
+    }
 
     @Override
     public void text(String key, String value) {
@@ -74,6 +103,9 @@ public final class SettingsDigest {
     }
 
     private void line(String key, String value) {
+      if (only != null && SettingsPart.of(key) != only) {
+        return;
+      }
       text.append(key).append('=').append(value).append('\n');
     }
 

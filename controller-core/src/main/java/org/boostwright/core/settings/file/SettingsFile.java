@@ -18,6 +18,7 @@ import org.boostwright.core.settings.FeedbackSettings;
 import org.boostwright.core.settings.LimitSettings;
 import org.boostwright.core.settings.OptionalWires;
 import org.boostwright.core.settings.PinSettings;
+import org.boostwright.core.settings.ProjectSettings;
 import org.boostwright.core.settings.SensorSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
@@ -150,6 +151,8 @@ public final class SettingsFile {
     FeedbackSettings feedback = ControlReader.feedback(feedbackSection);
     Section spoolSection = top.child("spool");
     SpoolSettings spool = ControlReader.spool(spoolSection);
+    Section projectSection = top.child("project");
+    ProjectSettings project = ProjectReader.read(projectSection);
     AnalogChannel demand = target.rows().isEmpty() ? duty.demand() : target.demand();
     Settings settings =
         new Settings(
@@ -186,7 +189,8 @@ public final class SettingsFile {
                 targetSection,
                 dutySection,
                 feedbackSection,
-                spoolSection));
+                spoolSection,
+                projectSection));
     sections.addAll(sensorReader.sections());
     UnknownKeys.report(sections);
     CrossChecks.run(reading, settings, target, duty);
@@ -194,7 +198,8 @@ public final class SettingsFile {
         reading.refused() ? null : settings,
         reading.problems(),
         Map.copyOf(reading.stated()),
-        units);
+        units,
+        projectSection.present() ? project : null);
   }
 
   private static double defaultCutoff(SensorSettings sensors) {

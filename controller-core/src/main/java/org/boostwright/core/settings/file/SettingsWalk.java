@@ -58,8 +58,7 @@ final class SettingsWalk {
     control();
   }
 
-  /** What is screwed, plumbed and soldered: actuator, sensors, valve, wires, pins, converter. */
-  void hardware() {
+  private void hardware() {
     visitor.text("actuator.layout", lower(settings.actuator().layout()));
     visitor.number("actuator.spring_cracks", settings.actuator().springCracksKpaGauge(), spring);
     visitor.number(

@@ -7,7 +7,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Numbers and names as people read them. */
-final class Words {
+public final class Words {
   private static final MathContext SHORT = new MathContext(5);
   private static final MathContext EXACT = new MathContext(10);
 
@@ -42,7 +42,7 @@ final class Words {
   }
 
   /** The known word a mistyped one most likely stands for, null when none is near. */
-  static @Nullable String nearest(String word, Collection<String> known) {
+  public static @Nullable String nearest(String word, Collection<String> known) {
     String best = null;
     int bestDistance = Math.max(2, word.length() / 3) + 1;
     for (String candidate : known) {

@@ -94,11 +94,15 @@ class ProofFileTest {
         .isEqualTo(Status.MISSING);
     for (int at = 0; at < bytes.length; at++) {
       Files.write(file, Arrays.copyOf(bytes, at));
-      assertThat(ProofFile.state(file, proven).status()).as("cut at %d", at).isEqualTo(Status.DAMAGED);
+      assertThat(ProofFile.state(file, proven).status())
+          .as("cut at %d", at)
+          .isEqualTo(Status.DAMAGED);
       byte[] changed = bytes.clone();
       changed[at] ^= (byte) (1 << at % 8);
       Files.write(file, changed);
-      assertThat(ProofFile.state(file, proven).status()).as("byte %d", at).isEqualTo(Status.DAMAGED);
+      assertThat(ProofFile.state(file, proven).status())
+          .as("byte %d", at)
+          .isEqualTo(Status.DAMAGED);
     }
     Files.write(file, Arrays.copyOf(bytes, bytes.length + 1));
     assertThat(ProofFile.state(file, proven).status()).isEqualTo(Status.DAMAGED);

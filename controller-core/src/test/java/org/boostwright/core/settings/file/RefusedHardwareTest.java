@@ -31,7 +31,7 @@ class RefusedHardwareTest {
             "\"triple\"     #",
             "\"single_port\" #",
             "layout",
-            "write \"single_port\", the only layout"),
+            "write \"single_port\", or \"external_gate\""),
         Refusal.of(
             "spring_order",
             "spring_full_lift_kpa_gauge = 110",

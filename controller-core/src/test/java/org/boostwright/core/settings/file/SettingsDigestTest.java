@@ -1,7 +1,10 @@
 package org.boostwright.core.settings.file;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
+import org.boostwright.core.ladder.SettingsPart;
 import org.boostwright.core.settings.Settings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -49,6 +52,8 @@ class SettingsDigestTest {
         "feedback.kp_pct_per_kpa | [0.30, 0.30, 0.31]",
         "spool.lead_s | 0.26",
         "base_duty.exhaust_help | [0.14, 0.76]",
+        "sensors.throttle.volts | [0.5, 4.51]",
+        "sensors.assumed_ambient_kpa_abs | 100",
         "car.redline_rpm | 6801",
       })
   void changedBehaviourVoidsTheWholeAndNotTheHardware(String key, String value) {
@@ -69,8 +74,6 @@ class SettingsDigestTest {
         "sensors.map.valid_volts | [0.2, 4.81]",
         "sensors.map.noise_kpa | 0.31",
         "sensors.map.location | before_throttle",
-        "sensors.throttle.volts | [0.5, 4.51]",
-        "sensors.assumed_ambient_kpa_abs | 100",
         "actuator.spring_cracks_kpa_gauge | 61",
         "wires.permit | true",
         "pins.heartbeat | 16",
@@ -92,5 +95,46 @@ class SettingsDigestTest {
     assertThat(SettingsDigest.of(Example.parse(Example.full()).orThrow()))
         .isEqualTo(SettingsDigest.of(full));
     assertThat(SettingsDigest.ofHardware(full)).isNotEqualTo(SettingsDigest.of(full));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "valve.frequency_hz | 31 | HARDWARE",
+        "sensors.map.noise_kpa | 0.31 | HARDWARE",
+        "actuator.spring_cracks_kpa_gauge | 61 | HARDWARE",
+        "pins.i2c_in_use | false | HARDWARE",
+        "wiring.coil_mh | 101 | HARDWARE",
+        "converter.i2c_address | 73 | HARDWARE",
+        "sensors.throttle.volts | [0.5, 4.51] | SENSORS",
+        "sensors.assumed_ambient_kpa_abs | 100 | SENSORS",
+        "car.pulses_per_revolution | 1 | CAR",
+        "car.redline_rpm | 6900 | CAR",
+        "limits.cutoff_kpa_abs | 201 | PROTECTION",
+        "limits.trim_cap_pct | 11 | FEEDBACK",
+        "feedback.tracking_s | 0.6 | FEEDBACK",
+        "limits.min_rpm | 1900 | REACH",
+        "limits.duty_ceiling_pct | [0, 85, 85, 52, 55, 59] | REACH",
+        "limits.pressure_ratio_max | 2.4 | REACH",
+        "spool.lead_s | 0.26 | TABLES",
+        "base_duty.exhaust_help | [0.14, 0.26, 0.34, 0.45, 0.58, 0.76] | TABLES",
+      })
+  void eachKeyBelongsToOnePartOnly(String key, String value, SettingsPart part) {
+    Settings before = Example.settings();
+    String text = new String(Example.bytes(), StandardCharsets.UTF_8);
+    Settings after = SettingsEdit.of("car.toml", text).setText(key, value).load().orThrow();
+    for (SettingsPart each : SettingsPart.values()) {
+      boolean same =
+          SettingsDigest.ofPart(after, each).equals(SettingsDigest.ofPart(before, each));
+      assertThat(same).as("%s in %s", key, each).isEqualTo(each != part);
+    }
+  }
+
+  @Test
+  void partsTogetherHoldEveryKeyAndAnUnknownOneIsRefused() {
+    assertThat(SettingsDigest.ofParts(full)).containsOnlyKeys(SettingsPart.values());
+    assertThatThrownBy(() -> SettingsPart.of("novel.key"))
+        .isInstanceOf(IllegalArgumentException.class);
   }
 }

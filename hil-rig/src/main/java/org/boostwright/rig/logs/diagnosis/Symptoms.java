@@ -1,0 +1,269 @@
+package org.boostwright.rig.logs.diagnosis;
+
+import java.util.Arrays;
+import org.boostwright.core.monitor.FaultCode;
+import org.boostwright.core.settings.Settings;
+import org.boostwright.core.state.SafetyState;
+import org.boostwright.rig.logs.identify.RecordedDrive;
+import org.boostwright.rig.logs.pulls.DriveLog;
+import org.boostwright.rig.logs.pulls.Pull;
+import org.boostwright.rig.logs.pulls.Swing;
+import org.boostwright.rig.plant.PlantParams;
+
+/**
+ * What a pull shows, measured against a car that is sound: the reference car led through the same
+ * engine speeds and throttle with the recorded duty, on its spring alone, and with its gate shut.
+ *
+ * @param ambientErrorKpa recorded less true ambient pressure, kPa; NaN when the true one is unknown
+ * @param overboost overboost was confirmed
+ * @param overAtTripKpa pressure over target when it was, kPa; NaN
+ * @param afterHandoverKpa highest over target within 0.8 s of the end of spooling, kPa; NaN
+ * @param laterKpa mean over target from 1.2 to 2.2 s after it, kPa; NaN
+ * @param swing swinging once settled
+ * @param riseShare pressure gained while spooling, before any gate opens, over what the reference
+ *     gained; NaN
+ * @param midKpa recorded less explained pressure once settled, below 4800 1/min, kPa; NaN
+ * @param highKpa the same above 5400 1/min, kPa; NaN
+ * @param errorMidKpa recorded pressure less target, below 4800 1/min, kPa; NaN
+ * @param errorHighKpa the same in the last 400 1/min, kPa; NaN
+ * @param overSpringKpa recorded pressure over the reference's on its spring, duty above 25 %, kPa
+ * @param explainedOverSpringKpa explained pressure over the same, kPa
+ * @param belowShutKpa the reference's pressure with its gate shut less the recorded, last third,
+ *     kPa
+ * @param springBelowShutKpa the same for the reference on its spring, kPa
+ * @param atRestKpa recorded less explained pressure after half a second of rest at full throttle, kPa;
+ *     NaN
+ * @param dutyAtTop share of the last 400 1/min with duty or trim at its top, 0 to 1
+ * @param trimHigh share of the last 400 1/min with trim within its cap, as duty; NaN
+ * @param localDuty largest deviation of the duty needed from a straight line over engine speed, as
+ *     duty; NaN
+ * @param evenDuty mean deviation of the duty needed from base duty, as duty; NaN
+ */
+record Symptoms(
+    double ambientErrorKpa,
+    boolean overboost,
+    double overAtTripKpa,
+    double afterHandoverKpa,
+    double laterKpa,
+    Swing swing,
+    double riseShare,
+    double midKpa,
+    double highKpa,
+    double errorMidKpa,
+    double errorHighKpa,
+    double overSpringKpa,
+    double explainedOverSpringKpa,
+    double belowShutKpa,
+    double springBelowShutKpa,
+    double atRestKpa,
+    double dutyAtTop,
+    double trimHigh,
+    double localDuty,
+    double evenDuty) {
+
+  private static final double KPA_PER_DUTY = 150.0;
+
+  /** A softer spring than this would hold no boost worth having, kPa gauge. */
+  private static final double GATE_SHUT_KPA = 45.0;
+
+  private static final int HALF_SECOND_ROWS = 100;
+
+  static Symptoms of(Pull pull, Settings settings, PlantParams reference, double trueAmbientKpa) {
+    return new Reading(pull, settings, reference).symptoms(trueAmbientKpa);
+  }
+
+  /** One pull being read. */
+  private static final class Reading {
+    private final Pull pull;
+    private final DriveLog log;
+    private final Settings settings;
+    private final double[] recorded;
+    private final double[] explained;
+    private final double[] spring;
+    private final double[] shut;
+
+    Reading(Pull pull, Settings settings, PlantParams reference) {
+      this.pull = pull;
+      this.settings = settings;
+      log = pull.log();
+      PlantParams car = reference.withPwmHz(settings.valve().frequencyHz());
+      recorded = RecordedDrive.recorded(pull);
+      explained = RecordedDrive.driven(car, pull);
+      spring = RecordedDrive.driven(car, pull, 0.0);
+      shut = RecordedDrive.driven(car, pull, 1.0);
+    }
+
+    private interface Rows {
+      boolean holds(int point, int row);
+    }
+
+    private interface Value {
+      double at(int point, int row);
+    }
+
+    private double mean(Rows rows, Value value) {
+      double sum = 0.0;
+      int n = 0;
+      for (int i = 0; i < recorded.length; i++) {
+        int row = RecordedDrive.row(pull, i);
+        if (rows.holds(i, row)) {
+          sum += value.at(i, row);
+          n++;
+        }
+      }
+      return n == 0 ? Double.NaN : sum / n;
+    }
+
+    private int spoolEnd() {
+      int end = -1;
+      for (int r = pull.from(); r < pull.to(); r++) {
+        end = log.spooling(r) ? r : end;
+      }
+      return end;
+    }
+
+    private boolean controlled(int row) {
+      return log.state(row) == SafetyState.CONTROLLING && !log.spooling(row);
+    }
+
+    Symptoms symptoms(double trueAmbientKpa) {
+      int handover = spoolEnd();
+      double handoverSeconds = handover < 0 ? Double.NaN : log.seconds(handover);
+      Rows settled =
+          (i, r) ->
+              controlled(r)
+                  && Math.abs(log.rateKpaPerSecond(r)) < 15.0
+                  && !(log.seconds(r) - handoverSeconds < 0.7);
+      double lastRpm = pull.toRpm() - 400.0;
+      Rows mid = (i, r) -> settled.holds(i, r) && log.rpm(r) > 3700 && log.rpm(r) < 4800;
+      Rows high = (i, r) -> settled.holds(i, r) && log.rpm(r) > 5400;
+      Rows last = (i, r) -> controlled(r) && log.rpm(r) > lastRpm;
+      Value over = (i, r) -> recorded[i] - log.targetKpaAbs(r);
+      Value unexplained = (i, r) -> recorded[i] - explained[i];
+      double third = pull.from() + 2.0 * (pull.to() - pull.from()) / 3.0;
+      int trip = trip();
+      double[] duty = dutyNeeded(settled);
+      return new Symptoms(
+          pull.ambientKpaAbs() - trueAmbientKpa,
+          trip >= 0,
+          trip < 0 ? Double.NaN : log.meanKpaAbs(trip) - log.targetKpaAbs(trip),
+          highest(handover, 0.0, 0.8),
+          mean(
+              (i, r) -> within(r, handoverSeconds, 1.2, 2.2) && controlled(r), over),
+          swing(handover),
+          riseShare(),
+          mean(mid, unexplained),
+          mean(high, unexplained),
+          mean(mid, over),
+          mean(last, over),
+          mean((i, r) -> settled.holds(i, r) && log.dutyFraction(r) > 0.25, (i, r) -> recorded[i] - spring[i]),
+          mean((i, r) -> settled.holds(i, r) && log.dutyFraction(r) > 0.25, (i, r) -> explained[i] - spring[i]),
+          mean((i, r) -> r > third, (i, r) -> shut[i] - recorded[i]),
+          mean((i, r) -> r > third, (i, r) -> shut[i] - spring[i]),
+          mean((i, r) -> log.state(r).isRest() && rested(r), unexplained),
+          mean(last, (i, r) -> atTop(r) ? 1.0 : 0.0),
+          mean(last, (i, r) -> log.trimFraction(r)),
+          duty[0],
+          duty[1]);
+    }
+
+    private boolean rested(int row) {
+      return row - HALF_SECOND_ROWS > pull.from() && log.state(row - HALF_SECOND_ROWS).isRest();
+    }
+
+    private boolean within(int row, double start, double from, double to) {
+      double since = log.seconds(row) - start;
+      return since >= from && since <= to;
+    }
+
+    private int trip() {
+      for (int r = pull.from(); r < pull.to(); r++) {
+        if ((log.faults(r) & FaultCode.OVERBOOST.bit()) != 0L) {
+          return r;
+        }
+      }
+      return -1;
+    }
+
+    private double highest(int handover, double from, double to) {
+      double most = Double.NaN;
+      for (int r = Math.max(pull.from(), handover); handover >= 0 && r < pull.to(); r++) {
+        if (within(r, log.seconds(handover), from, to)) {
+          double over = log.meanKpaAbs(r) - log.targetKpaAbs(r);
+          most = Double.isNaN(most) ? over : Math.max(most, over);
+        }
+      }
+      return most;
+    }
+
+    private Swing swing(int handover) {
+      int from = handover < 0 ? pull.from() + (pull.to() - pull.from()) / 3 : handover;
+      int to = from;
+      while (to < pull.to() && (to - from < 100 || controlled(to))) {
+        to++;
+      }
+      return Swing.of(log, Math.min(from + 100, to), to);
+    }
+
+    private boolean atTop(int row) {
+      double top =
+          Math.min(
+              settings.limits().dutyCeiling().at(log.rpm(row)), settings.valve().windowHighDuty());
+      return log.dutyFraction(row) >= top - 0.006
+          || log.trimFraction(row) >= settings.limits().trimCapDuty() - 0.006;
+    }
+
+    /** Pressure gained in the spooling phase over what the reference gained in the same time. */
+    private double riseShare() {
+      int first = -1;
+      int end = -1;
+      for (int i = 0; i < recorded.length; i++) {
+        int row = RecordedDrive.row(pull, i);
+        if (log.spooling(row) && recorded[i] < pull.ambientKpaAbs() + GATE_SHUT_KPA) {
+          first = first < 0 ? i : first;
+          end = i;
+        }
+      }
+      return end - first < 3
+          ? Double.NaN
+          : (recorded[end] - recorded[first]) / (explained[end] - explained[first]);
+    }
+
+    /** Deviation of the duty needed from base duty: largest off a straight line, and mean. */
+    private double[] dutyNeeded(Rows settled) {
+      double[] x = new double[recorded.length];
+      double[] y = new double[recorded.length];
+      int n = 0;
+      for (int i = 0; i < recorded.length; i++) {
+        int row = RecordedDrive.row(pull, i);
+        if (settled.holds(i, row)) {
+          x[n] = log.rpm(row);
+          y[n] =
+              log.dutyFraction(row)
+                  - log.baseFraction(row)
+                  + (log.targetKpaAbs(row) - recorded[i]) / KPA_PER_DUTY;
+          n++;
+        }
+      }
+      if (n < 8) {
+        return new double[] {Double.NaN, Double.NaN};
+      }
+      double[] xs = Arrays.copyOf(x, n);
+      double[] ys = Arrays.copyOf(y, n);
+      double mx = Arrays.stream(xs).average().orElse(0.0);
+      double my = Arrays.stream(ys).average().orElse(0.0);
+      double sxy = 0.0;
+      double sxx = 0.0;
+      for (int i = 0; i < n; i++) {
+        sxy += (xs[i] - mx) * (ys[i] - my);
+        sxx += (xs[i] - mx) * (xs[i] - mx);
+      }
+      double most = 0.0;
+      for (int i = 0; i < n; i++) {
+        double off = ys[i] - my - sxy / sxx * (xs[i] - mx);
+        most = Math.abs(off) > Math.abs(most) ? off : most;
+      }
+      return new double[] {most, my};
+    }
+  }
+}

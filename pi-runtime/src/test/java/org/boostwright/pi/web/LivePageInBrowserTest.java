@@ -1,0 +1,305 @@
+package org.boostwright.pi.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.Supplier;
+import org.boostwright.core.AnalogChannel;
+import org.boostwright.core.link.Line;
+import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.SettingsFile;
+import org.boostwright.rig.link.PtyPair;
+import org.boostwright.rig.link.RigUnderTest;
+import org.boostwright.rig.plant.WireFaults;
+import org.boostwright.rig.scenario.ProjectCarSettings;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+
+/**
+ * The live page of a running {@code drive}, its own process, against the rig at the other end of a
+ * cable by socat, seen in Chromium. Real time: two programs and a browser.
+ */
+@Tag("W1")
+class LivePageInBrowserTest {
+  private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
+  private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
+  private static final Duration PATIENCE = Duration.ofSeconds(20);
+
+  @TempDir Path folder;
+  private Settings settings;
+  private PtyPair cable;
+  private RigUnderTest rig;
+  private Process drive;
+  private ChromeDriver browser;
+  private int port;
+
+  @BeforeEach
+  void start() throws IOException {
+    assumeTrue(
+        Files.isExecutable(CHROMIUM) && Files.isExecutable(DRIVER),
+        "no chromium and chromedriver in /usr/bin: apt install chromium chromium-driver");
+    assumeTrue(
+        Arrays.stream(System.getenv("PATH").split(":"))
+            .anyMatch(place -> Files.isExecutable(Path.of(place, "socat"))),
+        "no socat: apt install socat");
+    // A pseudo-terminal is served by ordinary workers of the kernel, so samples may be late.
+    String text =
+        ProjectCarSettings.text().replaceAll("(?m)^refresh_ms *= \\d+", "refresh_ms = 100");
+    Path file = Files.writeString(folder.resolve("car.toml"), text);
+    settings = SettingsFile.load(file).orThrow();
+    cable = new PtyPair(folder);
+    rig = new RigUnderTest(cable.rigEnd().toString(), Line.DEFAULT_BAUD, settings);
+    try (ServerSocket free = new ServerSocket(0)) {
+      port = free.getLocalPort();
+    }
+    startDrive();
+    openBrowser();
+  }
+
+  private void startDrive() throws IOException {
+    String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    drive =
+        new ProcessBuilder(
+                java,
+                "-XX:+UseSerialGC",
+                "-Xmx64m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "org.boostwright.pi.cli.PiMain",
+                "drive",
+                "--io",
+                "link:" + cable.controllerEnd(),
+                "--settings",
+                folder.resolve("car.toml").toString(),
+                "--data",
+                folder.resolve("data").toString(),
+                "--page",
+                "127.0.0.1:" + port,
+                "--page-token-file",
+                folder.resolve("token").toString())
+            .redirectErrorStream(true)
+            .redirectOutput(ProcessBuilder.Redirect.appendTo(folder.resolve("drive.txt").toFile()))
+            .start();
+    until(() -> said().contains("live page: "), "the page is served");
+  }
+
+  private String said() {
+    try {
+      return Files.readString(folder.resolve("drive.txt"));
+    } catch (IOException e) {
+      return "";
+    }
+  }
+
+  private void openBrowser() {
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary(CHROMIUM.toFile());
+    options.addArguments(
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-dev-shm-usage",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        "--no-first-run",
+        "--window-size=390,844",
+        "--user-data-dir=" + folder.resolve("profile"));
+    browser =
+        new ChromeDriver(
+            new ChromeDriverService.Builder()
+                .usingDriverExecutable(DRIVER.toFile())
+                .usingAnyFreePort()
+                .build(),
+            options);
+    browser.get("http://127.0.0.1:" + port + "/");
+  }
+
+  @AfterEach
+  void end() throws Exception {
+    if (browser != null) {
+      browser.quit();
+    }
+    if (drive != null) {
+      drive.destroy();
+      drive.waitFor(5, TimeUnit.SECONDS);
+      drive.destroyForcibly();
+    }
+    if (rig != null) {
+      rig.close();
+    }
+    if (cable != null) {
+      cable.close();
+    }
+  }
+
+  private String text(String id) {
+    return browser.findElement(By.id(id)).getText();
+  }
+
+  private void until(Supplier<Boolean> so, String what) {
+    long end = System.nanoTime() + PATIENCE.toNanos();
+    while (!so.get()) {
+      assertThat(System.nanoTime() - end)
+          .as(() -> what + " did not come; the page says " + page() + "; drive said:\n" + said())
+          .isNegative();
+      LockSupport.parkNanos(20_000_000L);
+    }
+  }
+
+  private String page() {
+    return browser == null
+        ? ""
+        : text("state") + ", " + text("why") + ", " + text("bench-said") + ", " + text("active");
+  }
+
+  private void untilState(String state) {
+    until(() -> text("state").equals(state), state);
+  }
+
+  private void startEngine() {
+    // Ambient pressure is known once the engine has been seen standing.
+    until(() -> text("why").contains("the engine to run"), "waiting for the engine");
+    rig.wish(car -> car.holdRpm(200.0, 800.0));
+    until(() -> rpm() >= 850.0, "idle speed");
+    rig.wish(car -> car.holdRpm(900.0));
+    untilState("ready");
+  }
+
+  private double rpm() {
+    String[] words = text("rpm").split(" ");
+    return words[0].matches("\\d+") ? Double.parseDouble(words[0]) : 0.0;
+  }
+
+  private double shown(String id) {
+    String word = text(id).split(" ")[0];
+    return word.matches("-?\\d+(\\.\\d+)?") ? Double.parseDouble(word) : Double.NaN;
+  }
+
+  @Test
+  void valuesFollowAFaultAppearsWithinASecondAndTheNextProgramIsFoundAgain() throws Exception {
+    startEngine();
+    rig.wish(car -> car.holdRpm(900.0, 2_000.0)); // no engine jumps
+    until(() -> rpm() >= 3_900.0, "4000 rpm");
+    rig.wish(
+        car -> {
+          car.holdRpm(4_000.0);
+          car.setThrottlePct(100.0);
+        });
+    untilState("controlling");
+    until(() -> shown("map") > 165.0, "boost");
+    // The page is at most a tenth of a second behind a pressure that stands by now.
+    until(() -> Math.abs(shown("map") - rig.mapKpaAbs()) < 4.0, "the true pressure");
+    until(() -> Math.abs(shown("duty") - 100.0 * rig.dutyFraction()) < 8.0, "the duty at the wire");
+    assertThat(shown("target")).isBetween(150.0, 200.0);
+    assertThat(shown("margin")).isBetween(5.0, 45.0);
+    assertThat(text("tables")).contains("rpm").contains("throttle");
+    assertThat(text("bench-closed")).contains("token");
+
+    rig.wish(car -> car.faults().wire(AnalogChannel.MAP).wire = WireFaults.Wire.OPEN);
+    long begun = System.nanoTime();
+    until(() -> text("state").equals("held at spring"), "held at spring");
+    double seconds = (System.nanoTime() - begun) * 1e-9;
+    assertThat(seconds).as("fault on the page after").isLessThan(1.0);
+    System.out.printf("fault on the page after %.2f s%n", seconds);
+    assertThat(text("active")).contains("pressure signal is");
+    until(() -> !text("count").equals("0"), "history");
+
+    drive.destroy();
+    drive.waitFor(5, TimeUnit.SECONDS);
+    untilState("no data");
+    assertThat(text("why")).contains("Do not trust");
+    Files.delete(folder.resolve("drive.txt"));
+    rig.wish(car -> car.faults().clear());
+    startDrive();
+    begun = System.nanoTime();
+    until(() -> !text("state").equals("no data"), "data again");
+    System.out.printf("data again after %.2f s%n", (System.nanoTime() - begun) * 1e-9);
+    assertThat(consoleErrors()).isEmpty();
+  }
+
+  /** Lost connections are the browser's own lines; anything a script or the policy did is not. */
+  private List<String> consoleErrors() {
+    return browser.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .map(LogEntry::getMessage)
+        .filter(line -> !line.contains("net::ERR_"))
+        .toList();
+  }
+
+  @Test
+  void benchIsClosedWithoutTheTokenGuidesWithItAndEndsWhenTheEngineTurns() throws Exception {
+    until(() -> text("why").contains("the engine to run"), "standing with ambient known");
+    assertThat(browser.findElement(By.id("bench-open")).isDisplayed()).isFalse();
+    assertThat(browser.findElement(By.id("stop")).isDisplayed()).isFalse();
+    unlock("not-the-token-at-all");
+    until(() -> text("bench-said").contains("not the token"), "refusal");
+    unlock(Files.readString(folder.resolve("token")).strip());
+    until(() -> browser.findElement(By.id("bench-open")).isDisplayed(), "unlocked");
+    chooseSteps("ambient", "click");
+    WebElement begin = browser.findElement(By.id("begin"));
+    assertThat(begin.isEnabled()).as("before the box is ticked").isFalse();
+    browser.findElement(By.id("safe")).click();
+    until(begin::isEnabled, "begin");
+    begin.click();
+    until(() -> text("bench-question").contains("Shut the air off"), "first question");
+    press("Done");
+    untilState("bench");
+    until(() -> text("bench-question").contains("How many double clicks"), "clicks");
+    assertThat(rig.dutyFraction()).as("coil off while a question is open").isZero();
+    browser.findElement(By.id("answer")).sendKeys("5");
+    press("Give");
+    until(() -> text("ended-words").contains("Done"), "end");
+    assertThat(rig.dutyFraction()).isZero();
+
+    chooseSteps("click");
+    browser.findElement(By.id("safe")).click();
+    until(begin::isEnabled, "begin again");
+    begin.click();
+    untilState("bench");
+    rig.wish(car -> car.holdRpm(900.0));
+    until(() -> !text("state").equals("bench"), "the bench ends");
+    until(() -> text("ended-words").contains("Stopped"), "and says so");
+    until(() -> text("bench-closed").contains("Only with the engine stopped"), "closed");
+    assertThat(browser.findElement(By.id("bench-open")).isDisplayed()).isFalse();
+    assertThat(consoleErrors()).allMatch(line -> line.contains("401"));
+  }
+
+  private void unlock(String token) {
+    WebElement field = browser.findElement(By.id("token"));
+    until(field::isDisplayed, "a field for the token");
+    field.sendKeys(token);
+    browser.findElement(By.cssSelector("#unlock button")).click();
+  }
+
+  private void chooseSteps(String... wanted) {
+    for (WebElement box : browser.findElements(By.cssSelector("#steps input"))) {
+      boolean want = Arrays.asList(wanted).contains(box.getDomProperty("value"));
+      if (want != box.isSelected()) {
+        box.click();
+      }
+    }
+  }
+
+  private void press(String label) {
+    browser.findElement(By.xpath("//div[@id='bench-answer']//button[text()='" + label + "']")).click();
+  }
+}

@@ -18,7 +18,12 @@ import java.util.stream.Stream;
 import org.boostwright.core.bench.BenchStep;
 import org.boostwright.core.bench.proof.Proof;
 import org.boostwright.core.bench.proof.ProofSource;
+import org.boostwright.core.ladder.Facts;
+import org.boostwright.core.ladder.Ladder;
+import org.boostwright.core.ladder.LadderRefusedException;
+import org.boostwright.core.ladder.Rung;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.LadderFile;
 import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.rig.link.CarSide;
@@ -57,6 +62,9 @@ public final class KernelBench {
     /** Proves the valve on its bench; takes minutes of processor time. */
     VALVE_BENCH
   }
+
+  private static final String GIVEN = "given by the kernel bench";
+  private static final String GIVEN_ON = "2026-01-01T00:00:00Z";
 
   private final Plan plan;
   private final Settings settings = ProjectCarSettings.load();
@@ -167,16 +175,31 @@ public final class KernelBench {
     Files.writeString(car, ProjectCarSettings.text(), StandardCharsets.UTF_8);
     if (proven) {
       ProofFile.write(ProofFile.beside(car), given());
+      LadderFile.write(LadderFile.beside(car, false), climbed(car));
     }
     return GuestDisk.of(folder, content);
+  }
+
+  /** Every rung given: it is the program that is on trial. */
+  private Ladder climbed(Path car) throws IOException {
+    Facts facts = LadderFile.facts(car, settings, false);
+    Ladder ladder = Ladder.EMPTY;
+    try {
+      for (Rung rung : Rung.values()) {
+        ladder = ladder.pass(rung, facts, GIVEN_ON, GIVEN, GIVEN, List.of());
+      }
+    } catch (LadderRefusedException e) {
+      throw new IOException("the given proof does not carry the ladder", e);
+    }
+    return ladder;
   }
 
   private Proof given() {
     return new Proof(
         ProofSource.PI,
         SettingsDigest.ofHardware(settings),
-        "given by the kernel bench",
-        "kernel bench",
+        GIVEN_ON,
+        GIVEN,
         EnumSet.allOf(BenchStep.class),
         List.of(),
         List.of());

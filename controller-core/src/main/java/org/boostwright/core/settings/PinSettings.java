@@ -24,7 +24,8 @@ package org.boostwright.core.settings;
  * @param audioBoardInUse an audio board (I2S) on GPIO 18 to 21 is in use
  * @param watchdogBoard pin that feeds a watchdog board on the header; the watchdog of the machine
  *     itself needs none
- * @param machineWatchdog the machine's own watchdog has to be there, and is fed while the tick ticks
+ * @param machineWatchdog the machine's own watchdog has to be there, and is fed while the tick
+ *     ticks
  */
 public record PinSettings(
     int pwmChip,

@@ -35,6 +35,7 @@ public final class PulseSpeed {
   private long lastPulseNanos;
   private double accepted;
   private long acceptedNanos;
+  private double level;
   private int acceptedCount;
   private double rejected;
   private int rejectedInARow;
@@ -107,13 +108,16 @@ public final class PulseSpeed {
       rejectedInARow++;
       if (rejectedInARow > ChannelSignal.REBASE_AFTER) {
         if (acceptedCount >= KNOWN_AFTER || shift != 1.0) {
-          shift *= rate / accepted;
+          shift *= rate / level;
         }
         acceptedCount = 0;
         accept(rate);
       }
     } else if (follows(rate, accepted, (lastPulseNanos - acceptedNanos) * 1e-9)) {
+      // Possible after so long, but one period after bad ones: no level that others shift from.
+      double before = level;
       accept(rate);
+      level = before;
     } else {
       rejectedInARow = 1;
     }
@@ -129,6 +133,7 @@ public final class PulseSpeed {
 
   private void accept(double rate) {
     accepted = rate;
+    level = rate;
     acceptedNanos = lastPulseNanos;
     acceptedCount = Math.min(acceptedCount + 1, KNOWN_AFTER);
     rejectedInARow = 0;

@@ -217,6 +217,21 @@ class PulseSpeedTest {
   }
 
   @Test
+  void theLastPeriodOfAStormDoesNotMakeTheTrueLevelAShift() {
+    known(133.3);
+    for (int i = 0; i < 25; i++) {
+      now += 5_000_000L;
+      speed.update(now, true, 1.15e6, now); // 870 pulses a second: no engine does that
+      assertThat(speed.bad()).isTrue();
+    }
+    // From the storm's last edge to the first true one, as recorded on a real kernel.
+    now += 5_224_976L;
+    speed.update(now, true, 5_224_976.0, now);
+    pulses(133.3, 10);
+    known(133.3);
+  }
+
+  @Test
   @Tag("E2")
   void unevenPulsesOfAStartAreNotCalledBad() {
     Random random = new Random(3);

@@ -50,7 +50,8 @@ abstract class BenchCases {
         !notes.effect
             ? CaseOutcome.Verdict.INVALID
             : notes.wrong.isEmpty() ? CaseOutcome.Verdict.PASSED : CaseOutcome.Verdict.FAILED;
-    List<String> words = new ArrayList<>(notes.wrong.isEmpty() ? List.of("as it must be") : notes.wrong);
+    List<String> words =
+        new ArrayList<>(notes.wrong.isEmpty() ? List.of("as it must be") : notes.wrong);
     words.addAll(notes.seen);
     add(
         new CaseOutcome(

@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.VirtualCarSide;
+import org.boostwright.rig.plant.VirtualCar;
 
 /**
  * The driving guest from power on to power cut, and what its disk and PWM log show afterwards.
@@ -18,15 +20,19 @@ record DriveRun(
     long pwmUpdates,
     List<String> pwmWrongs,
     List<KernelBenchReport.Recording> recordings) {
+  /** It was not asked for. */
+  static final DriveRun NONE = new DriveRun(List.of(), 0L, 0L, List.of(), List.of());
 
   static DriveRun run(KernelBench bench, Path archive) throws IOException {
+    if (!bench.runs(KernelBench.Guest.DRIVE)) {
+      return NONE;
+    }
     Path folder = Files.createDirectories(bench.plan().folder().resolve("drive"));
-    GuestDisk disk = bench.disk(folder, archive);
-    KernelRig rig;
-    DriveCases cases;
-    try (GuestMachine machine = GuestMachine.on(bench.plan().image(), disk.file(), folder)) {
-      rig = new KernelRig(machine, bench.settings(), bench.car());
-      cases = new DriveCases(rig, bench.each());
+    GuestDisk disk = bench.disk(folder, archive, true);
+    VirtualCar car = bench.car();
+    KernelRig rig = bench.rig(disk, new VirtualCarSide(car));
+    DriveCases cases = new DriveCases(rig, car, bench.each());
+    try (rig) {
       try {
         cases.all();
         rig.cutPower();

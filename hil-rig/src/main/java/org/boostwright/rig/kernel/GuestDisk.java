@@ -68,13 +68,17 @@ final class GuestDisk {
     return file;
   }
 
+  /** The folder it is in, for whatever else belongs to the machine. */
+  Path folder() {
+    return folder;
+  }
+
   private static void run(Path folder, String... words) throws IOException {
     List<String> all = new ArrayList<>(List.of(words));
     Process process =
         new ProcessBuilder(all)
             .redirectErrorStream(true)
-            .redirectOutput(
-                ProcessBuilder.Redirect.appendTo(folder.resolve("disk.txt").toFile()))
+            .redirectOutput(ProcessBuilder.Redirect.appendTo(folder.resolve("disk.txt").toFile()))
             .start();
     try {
       int code = process.waitFor();

@@ -25,15 +25,18 @@ final class GuestMachine implements AutoCloseable {
   private static final long OFF_SECONDS = 5;
   private static final long LOOK_NANOS = 1_000_000_000L;
   private static final long PATIENCE_NANOS = 180_000_000_000L;
+  private static final String WATCHDOG = "softdog: Initiating system reboot";
   private static final String TO_RIG = "to-rig";
   private static final String FROM_RIG = "from-rig";
 
+  private final Path console;
   private final Process qemu;
   private final InputStream in;
   private final OutputStream out;
   private volatile long heardNanos = System.nanoTime();
 
-  private GuestMachine(Process qemu, InputStream in, OutputStream out) {
+  private GuestMachine(Path console, Process qemu, InputStream in, OutputStream out) {
+    this.console = console;
     this.qemu = qemu;
     this.in = in;
     this.out = out;
@@ -58,8 +61,10 @@ final class GuestMachine implements AutoCloseable {
    * @param image folder made by {@code build.sh}
    * @param disk its disk, kept over resets
    * @param folder where pipes and the kernel's console go
+   * @param boot number of the boot, from 1: each has a console file of its own
    */
-  static GuestMachine on(Path image, Path disk, Path folder) throws IOException {
+  static GuestMachine on(Path image, Path disk, Path folder, int boot) throws IOException {
+    Path console = folder.resolve("console-" + boot + ".txt");
     for (String pipe : List.of(TO_RIG, FROM_RIG)) {
       Files.deleteIfExists(folder.resolve(pipe));
       run(List.of("mkfifo", folder.resolve(pipe).toString()));
@@ -68,16 +73,35 @@ final class GuestMachine implements AutoCloseable {
     words.addAll(Files.readAllLines(image.resolve("machine")));
     words.addAll(
         List.of(
-            "-accel", "tcg", "-icount", "shift=0,sleep=off", "-rtc", "clock=vm",
-            "-nic", "none", "-display", "none", "-monitor", "none",
-            "-serial", "file:console.txt",
-            "-semihosting-config", "enable=on,target=native",
-            "-kernel", image.resolve("vmlinuz").toString(),
-            "-initrd", image.resolve("initrd").toString(),
-            "-dtb", image.resolve("board.dtb").toString(),
-            "-drive", "if=none,id=disk,format=raw,file=" + disk,
-            "-device", "virtio-blk-device,drive=disk",
-            "-append", "console=ttyAMA0 quiet panic=-1 nokaslr"));
+            "-accel",
+            "tcg",
+            "-icount",
+            "shift=0,sleep=off",
+            "-rtc",
+            "clock=vm",
+            "-no-reboot",
+            "-nic",
+            "none",
+            "-display",
+            "none",
+            "-monitor",
+            "none",
+            "-serial",
+            "file:" + console,
+            "-semihosting-config",
+            "enable=on,target=native",
+            "-kernel",
+            image.resolve("vmlinuz").toString(),
+            "-initrd",
+            image.resolve("initrd").toString(),
+            "-dtb",
+            image.resolve("board.dtb").toString(),
+            "-drive",
+            "if=none,id=disk,format=raw,file=" + disk,
+            "-device",
+            "virtio-blk-device,drive=disk",
+            "-append",
+            "console=ttyAMA0 quiet panic=-1 nokaslr"));
     Process qemu =
         new ProcessBuilder(words)
             .directory(folder.toFile())
@@ -89,7 +113,7 @@ final class GuestMachine implements AutoCloseable {
     qemu.onExit().thenRun(() -> release(folder));
     InputStream in = new FileInputStream(folder.resolve(TO_RIG).toFile());
     OutputStream out = new FileOutputStream(folder.resolve(FROM_RIG).toFile());
-    return new GuestMachine(qemu, new BufferedInputStream(in, PIPE_BUFFER_BYTES), out);
+    return new GuestMachine(console, qemu, new BufferedInputStream(in, PIPE_BUFFER_BYTES), out);
   }
 
   private static void release(Path folder) {
@@ -125,6 +149,11 @@ final class GuestMachine implements AutoCloseable {
   void order(GuestOrders orders) throws IOException {
     out.write(orders.take());
     out.flush();
+  }
+
+  /** True when the kernel's watchdog has ended the machine. */
+  boolean endedByWatchdog() throws IOException {
+    return Files.exists(console) && Files.readString(console).contains(WATCHDOG);
   }
 
   @Override

@@ -52,6 +52,16 @@ final class GuestProgram {
     return rig.runUntil(() -> rig.lines().output(heartbeat), START_SECONDS);
   }
 
+  /** Loads the kernel's watchdog, which the program's user may open. */
+  void loadWatchdog(int seconds) throws IOException {
+    rig.shell()
+        .run(
+            "insmod /modules/softdog.ko soft_margin="
+                + seconds
+                + " && chgrp gpio /dev/watchdog && chmod 660 /dev/watchdog",
+            START_SECONDS);
+  }
+
   /** Sends it a signal; takes effect within the next few exchanges. */
   void signal(String name) {
     rig.shell().type("kill -" + name + " " + pid);

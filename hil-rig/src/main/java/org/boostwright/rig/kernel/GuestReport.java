@@ -20,7 +20,12 @@ import java.util.List;
  * @param text what the guest's shell said
  */
 record GuestReport(
-    long nanos, int outputs, long transfers, long lostEvents, List<KernelEvent> events, String text) {
+    long nanos,
+    int outputs,
+    long transfers,
+    long lostEvents,
+    List<KernelEvent> events,
+    String text) {
   private static final int MAGIC = 0x42775231;
   private static final int HEAD_BYTES = 32;
   private static final int EVENT_BYTES = 32;

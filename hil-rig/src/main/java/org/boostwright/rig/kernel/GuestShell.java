@@ -48,6 +48,11 @@ final class GuestShell {
     return everything.toString();
   }
 
+  /** What it has said since the last line that was waited for. */
+  String heard() {
+    return heard.toString();
+  }
+
   /** Types a line and does not wait. */
   void type(String line) {
     everything.append("\n$ ").append(line).append('\n');

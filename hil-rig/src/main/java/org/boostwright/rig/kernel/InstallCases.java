@@ -8,11 +8,14 @@ import java.util.List;
 import java.util.function.Consumer;
 import org.boostwright.rig.kernel.GuestProgram.User;
 import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.VirtualCarSide;
 
 /** Installing it: what is missing or wrong is said in words a person can act on, and refused. */
 final class InstallCases extends BenchCases {
   private static final String DRIVE =
       "drive --settings unwatched.toml --data recorded --quiet --for 1";
+
+  private static final int WATCHDOG_SECONDS = 6;
 
   private final KernelRig rig;
   private final GuestProgram program;
@@ -24,10 +27,12 @@ final class InstallCases extends BenchCases {
   }
 
   static List<CaseOutcome> run(KernelBench bench, Path archive) throws IOException {
+    if (!bench.runs(KernelBench.Guest.INSTALL)) {
+      return List.of();
+    }
     Path folder = Files.createDirectories(bench.plan().folder().resolve("install"));
-    GuestDisk disk = bench.disk(folder, archive);
-    try (GuestMachine machine = GuestMachine.on(bench.plan().image(), disk.file(), folder)) {
-      KernelRig rig = new KernelRig(machine, bench.settings(), bench.car());
+    GuestDisk disk = bench.disk(folder, archive, true);
+    try (KernelRig rig = bench.rig(disk, new VirtualCarSide(bench.car()))) {
       InstallCases cases = new InstallCases(rig, bench.each());
       try {
         cases.all();
@@ -62,8 +67,16 @@ final class InstallCases extends BenchCases {
         "settings name another PWM chip",
         DRIVE.replace("unwatched", "wrong-chip"),
         "there are pwmchip0");
-    faulty("pwm_period_refused", "the PWM chip refuses the period", GuestOrders.REFUSE_PERIOD, "refuses a period");
-    faulty("b1_wrong_chip_at_start", "another chip where the converter should be", GuestOrders.WRONG_CHIP, "does not behave like an ADS1115");
+    faulty(
+        "pwm_period_refused",
+        "the PWM chip refuses the period",
+        GuestOrders.REFUSE_PERIOD,
+        "refuses a period");
+    faulty(
+        "b1_wrong_chip_at_start",
+        "another chip where the converter should be",
+        GuestOrders.WRONG_CHIP,
+        "does not behave like an ADS1115");
     faulty("b1_nak_at_start", "no converter on the bus", GuestOrders.NAK, "I2C bus 1 address 0x48");
     run("no_groups", "a user in none of the groups", Double.NaN, this::visitor);
     refused(
@@ -78,12 +91,16 @@ final class InstallCases extends BenchCases {
         DRIVE + " --watchdog /tmp/file",
         "is no character device");
     run("second_process", "a second process on the same lines", Double.NaN, this::second);
+    run("ended", "asked to end: off, a report, and no reset after it", Double.NaN, this::ended);
   }
 
   private void pwmChip(String there) throws IOException {
     rig.shell().run("echo " + there + " >/sys/module/bwbench/parameters/pwm", 2.0);
     if (there.equals("Y")) {
-      rig.shell().run("chgrp gpio /sys/class/pwm/pwmchip0/export; chmod 220 /sys/class/pwm/pwmchip0/export", 2.0);
+      rig.shell()
+          .run(
+              "chgrp gpio /sys/class/pwm/pwmchip0/export; chmod 220 /sys/class/pwm/pwmchip0/export",
+              2.0);
     }
   }
 
@@ -108,16 +125,24 @@ final class InstallCases extends BenchCases {
   }
 
   private void visitor(BenchCases.Notes notes) throws IOException {
-    refused(notes, User.VISITOR, DRIVE.replace("recorded", "/tmp/recorded"), "group");
+    refused(notes, User.VISITOR, DRIVE.replace("recorded", "/tmp/recorded"), "groups gpio");
   }
 
   private void second(BenchCases.Notes notes) throws IOException {
-    program.start("drive --settings unwatched.toml --data recorded --quiet");
+    program.loadWatchdog(WATCHDOG_SECONDS);
+    program.start(DRIVE.replace("unwatched", "car").replace(" --for 1", ""));
     notes.must(program.awaitOutputs(), "the first does not start");
-    refused(notes, User.DRIVER, DRIVE, "busy");
+    refused(notes, User.DRIVER, DRIVE, "another program holds it");
     notes.must(program.alive(), "the first has ended");
+  }
+
+  private void ended(BenchCases.Notes notes) throws IOException {
+    int boots = rig.boots();
     program.signal("TERM");
-    program.await();
-    notes.must(program.said().contains("the coil is off"), "the first has no orderly end");
+    notes.seen.add("exit code " + program.await());
+    notes.must(rig.outputsOff(), "outputs are not off");
+    notes.must(program.said().contains("the coil is off"), "no report at the end");
+    rig.run(WATCHDOG_SECONDS + 1.0);
+    notes.must(rig.boots() == boots, "the machine was reset after an orderly end");
   }
 }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -17,16 +18,22 @@ import java.util.stream.Stream;
 import org.boostwright.core.bench.BenchStep;
 import org.boostwright.core.bench.proof.Proof;
 import org.boostwright.core.bench.proof.ProofSource;
+import org.boostwright.core.ladder.Facts;
+import org.boostwright.core.ladder.Ladder;
+import org.boostwright.core.ladder.LadderRefusedException;
+import org.boostwright.core.ladder.Rung;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.LadderFile;
 import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.rig.link.CarSide;
 import org.boostwright.rig.link.CaseOutcome;
 import org.boostwright.rig.plant.Atmosphere;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.VirtualCar;
 import org.boostwright.rig.scenario.ProjectCarSettings;
 
-/** Runs the kernel bench: two guests side by side, one that drives and one that is installed. */
+/** Runs the kernel bench: its guests side by side, two at a time. */
 public final class KernelBench {
   /**
    * What a run needs.
@@ -35,9 +42,29 @@ public final class KernelBench {
    * @param scripts {@code hil-rig/kernel-bench}
    * @param packaged {@code pi-runtime}, packaged: its start script, jar and libraries
    * @param folder where disks, pipes and what was said go; emptied first
+   * @param guests which guests run
    * @param seed of the car's noise
    */
-  public record Plan(Path image, Path scripts, Path packaged, Path folder, long seed) {}
+  public record Plan(
+      Path image, Path scripts, Path packaged, Path folder, Set<Guest> guests, long seed) {
+    /** Copies the guests. */
+    public Plan {
+      guests = Set.copyOf(guests);
+    }
+  }
+
+  /** The guests there are. */
+  public enum Guest {
+    /** Drives the virtual car, over faults to the watchdog's reset. */
+    DRIVE,
+    /** Is installed wrongly in every way. */
+    INSTALL,
+    /** Proves the valve on its bench; takes minutes of processor time. */
+    VALVE_BENCH
+  }
+
+  private static final String GIVEN = "given by the kernel bench";
+  private static final String GIVEN_ON = "2026-01-01T00:00:00Z";
 
   private final Plan plan;
   private final Settings settings = ProjectCarSettings.load();
@@ -60,18 +87,26 @@ public final class KernelBench {
   private KernelBenchReport run() throws IOException {
     empty(plan.folder());
     Path archive = ClassArchive.of(plan, this);
-    ExecutorService both = Executors.newFixedThreadPool(2);
+    List<CaseOutcome> outcomes = new ArrayList<>();
+    DriveRun drive = DriveRun.NONE;
+    ExecutorService two = Executors.newFixedThreadPool(2);
     try {
-      Future<DriveRun> driving = both.submit(() -> DriveRun.run(this, archive));
-      Future<List<CaseOutcome>> installing =
-          both.submit(() -> InstallCases.run(this, archive));
-      DriveRun drive = get(driving);
-      List<CaseOutcome> outcomes = new ArrayList<>(drive.outcomes());
+      Future<DriveRun> driving = two.submit(() -> DriveRun.run(this, archive));
+      Future<List<CaseOutcome>> installing = two.submit(() -> InstallCases.run(this, archive));
+      Future<List<CaseOutcome>> proving = two.submit(() -> ValveBenchCases.run(this, archive));
+      drive = get(driving);
+      outcomes.addAll(drive.outcomes());
       outcomes.addAll(get(installing));
-      return new KernelBenchReport(outcomes, drive.pwmApplies(), drive.pwmUpdates(), drive.pwmWrongs(), drive.recordings());
+      outcomes.addAll(get(proving));
     } finally {
-      both.shutdownNow();
+      two.shutdownNow();
     }
+    return new KernelBenchReport(
+        outcomes, drive.pwmApplies(), drive.pwmUpdates(), drive.pwmWrongs(), drive.recordings());
+  }
+
+  boolean runs(Guest guest) {
+    return plan.guests().contains(guest);
   }
 
   private static <T> T get(Future<T> future) throws IOException {
@@ -114,12 +149,18 @@ public final class KernelBench {
         plan.seed());
   }
 
+  /** A guest that boots from a disk. */
+  KernelRig rig(GuestDisk disk, CarSide side) throws IOException {
+    return new KernelRig(plan.image(), disk, settings, side);
+  }
+
   /**
-   * A disk with the program as installed on a Pi, settings and a proof.
+   * A disk with the program as installed on a Pi, and settings.
    *
    * @param archive the program's classes as Java keeps them; may not exist yet
+   * @param proven with a proof of the valve beside the settings
    */
-  GuestDisk disk(Path folder, Path archive) throws IOException {
+  GuestDisk disk(Path folder, Path archive, boolean proven) throws IOException {
     Path content = folder.resolve("content");
     Path opt = content.resolve("opt");
     Path target = plan.packaged().resolve("target");
@@ -132,17 +173,36 @@ public final class KernelBench {
     GuestDisk.copy(content, List.of(plan.scripts().resolve("start")));
     Path car = content.resolve("car.toml");
     Files.writeString(car, ProjectCarSettings.text(), StandardCharsets.UTF_8);
-    Proof proof =
-        new Proof(
-            ProofSource.PI,
-            SettingsDigest.ofHardware(settings),
-            "given by the kernel bench",
-            "kernel bench",
-            EnumSet.allOf(BenchStep.class),
-            List.of(),
-            List.of());
-    ProofFile.write(ProofFile.beside(car), proof);
+    if (proven) {
+      ProofFile.write(ProofFile.beside(car), given());
+      LadderFile.write(LadderFile.beside(car, false), climbed(car));
+    }
     return GuestDisk.of(folder, content);
+  }
+
+  /** Every rung given: it is the program that is on trial. */
+  private Ladder climbed(Path car) throws IOException {
+    Facts facts = LadderFile.facts(car, settings, false);
+    Ladder ladder = Ladder.EMPTY;
+    try {
+      for (Rung rung : Rung.values()) {
+        ladder = ladder.pass(rung, facts, GIVEN_ON, GIVEN, GIVEN, List.of());
+      }
+    } catch (LadderRefusedException e) {
+      throw new IOException("the given proof does not carry the ladder", e);
+    }
+    return ladder;
+  }
+
+  private Proof given() {
+    return new Proof(
+        ProofSource.PI,
+        SettingsDigest.ofHardware(settings),
+        GIVEN_ON,
+        GIVEN,
+        EnumSet.allOf(BenchStep.class),
+        List.of(),
+        List.of());
   }
 
   static List<Path> matching(Path folder, String glob) throws IOException {

@@ -12,8 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param periodNanos PWM only, ns
  * @param dutyNanos PWM only, ns
  */
-record KernelEvent(
-    Kind kind, int number, int flags, long nanos, long periodNanos, long dutyNanos) {
+record KernelEvent(Kind kind, int number, int flags, long nanos, long periodNanos, long dutyNanos) {
 
   /** Kinds, with the numbers of {@code bwbench.h}. */
   enum Kind {

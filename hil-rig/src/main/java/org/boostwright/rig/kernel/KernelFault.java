@@ -15,7 +15,7 @@ import org.boostwright.rig.plant.WireFaults;
  *
  * @param id stable name, its row in the fault list first
  * @param text what it is, for people
- * @param rests everything must go off
+ * @param rests everything must go off, and stay off where a fault is expected
  * @param withinMillis longest time to it in guest time, ms; generous, as no tight time is asserted
  *     under emulation; NaN for none
  * @param expected faults of which at least one must be in the recording
@@ -42,20 +42,34 @@ record KernelFault(
   private static final double BUS_MILLIS = 150.0;
 
   /** All of them. */
-  static List<KernelFault> all(KernelRig rig) {
+  static List<KernelFault> all(KernelRig rig, CarFaults faults) {
     List<KernelFault> all = new ArrayList<>();
-    CarFaults faults = rig.car().faults();
     WireFaults map = faults.wire(AnalogChannel.MAP);
     bus(all, rig, "b1_nak", "converter does not acknowledge", GuestOrders.NAK);
     bus(all, rig, "b1_hang", "a transfer hangs until the adapter gives up", GuestOrders.HANG);
     bus(all, rig, "b1_stuck", "a conversion does not end", GuestOrders.STUCK);
     bus(all, rig, "b1_wrong_chip", "another chip answers", GuestOrders.WRONG_CHIP);
-    wire(all, "s1_map_open", "pressure sensor wire open", FaultCode.MAP_SIGNAL_LOW,
-        () -> map.wire = WireFaults.Wire.OPEN, map::clear);
-    wire(all, "s3_map_to_supply", "pressure sensor short to supply", FaultCode.MAP_SIGNAL_HIGH,
-        () -> map.wire = WireFaults.Wire.SHORT_TO_SUPPLY, map::clear);
-    wire(all, "s4_map_frozen", "pressure reading frozen in range", FaultCode.MAP_FROZEN,
-        () -> map.frozen = true, map::clear);
+    wire(
+        all,
+        "s1_map_open",
+        "pressure sensor wire open",
+        FaultCode.MAP_SIGNAL_LOW,
+        () -> map.wire = WireFaults.Wire.OPEN,
+        map::clear);
+    wire(
+        all,
+        "s3_map_to_supply",
+        "pressure sensor short to supply",
+        FaultCode.MAP_SIGNAL_HIGH,
+        () -> map.wire = WireFaults.Wire.SHORT_TO_SUPPLY,
+        map::clear);
+    wire(
+        all,
+        "s4_map_frozen",
+        "pressure reading frozen in range",
+        FaultCode.MAP_FROZEN,
+        () -> map.frozen = true,
+        map::clear);
     all.add(
         new KernelFault(
             "s13_tach_lost",
@@ -77,7 +91,25 @@ record KernelFault(
             Set.of(),
             () -> rig.shell().type("date -s @$(($(date +%s) + 86400))"),
             () -> {}));
+    all.add(secondProcess(rig));
     return List.copyOf(all);
+  }
+
+  /**
+   * The first thing any start does is coil off, whoever drives; the driving one rests that tick.
+   */
+  private static KernelFault secondProcess(KernelRig rig) {
+    return new KernelFault(
+        "e3_second_process",
+        "the program is started a second time while it drives",
+        true,
+        Double.NaN,
+        Set.of(),
+        Set.of(),
+        () ->
+            rig.shell()
+                .type("JAVA_TOOL_OPTIONS=-Xint /data/start driver --version >/dev/null 2>&1 &"),
+        () -> {});
   }
 
   private static void bus(
@@ -90,9 +122,7 @@ record KernelFault(
             BUS_MILLIS,
             EnumSet.of(FaultCode.MAP_STALE),
             EnumSet.of(
-                FaultCode.THROTTLE_STALE,
-                FaultCode.SUPPLY_SIGNAL,
-                FaultCode.INTAKE_AIR_SIGNAL),
+                FaultCode.THROTTLE_STALE, FaultCode.SUPPLY_SIGNAL, FaultCode.INTAKE_AIR_SIGNAL),
             () -> rig.orders().faults |= kernelFault,
             () -> rig.orders().faults &= ~kernelFault));
   }

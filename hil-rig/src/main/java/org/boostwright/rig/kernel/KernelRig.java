@@ -2,30 +2,33 @@ package org.boostwright.rig.kernel;
 
 import java.io.EOFException;
 import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Objects;
 import java.util.function.BooleanSupplier;
-import java.util.function.Consumer;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.settings.ConverterSettings;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
-import org.boostwright.rig.link.VirtualCarSide;
-import org.boostwright.rig.plant.VirtualCar;
+import org.boostwright.rig.link.CarSide;
 
 /**
- * The virtual car at the other end of the guest's kernel: what PWM, coil supply and heartbeat do
- * drives its valve, what its sensors read goes to converter inputs and lines. One step is one
- * exchange; the car moves on by exactly the time that has passed in the guest.
+ * The virtual car, or the valve on its bench, at the other end of the guest's kernel: what PWM,
+ * coil supply and heartbeat do drives the valve, what sensors read goes to converter inputs and
+ * lines. One step is one exchange; the car moves on by exactly the time that has passed in the
+ * guest.
  */
-final class KernelRig {
+final class KernelRig implements AutoCloseable {
   /** Guest time between two exchanges: one tick, ns. */
   static final int STEP_NANOS = 5_000_000;
 
   private static final double STEP_SECONDS = STEP_NANOS * 1e-9;
   private static final double MICRO = 1e6;
 
-  private final GuestMachine machine;
-  private final VirtualCarSide side;
+  private final Path image;
+  private final GuestDisk disk;
+  private GuestMachine machine;
+  private final CarSide side;
   private final ConverterSettings converter;
   private final PinSettings pins;
   private final PwmDiary pwm;
@@ -33,18 +36,19 @@ final class KernelRig {
   private final GuestShell shell;
   private final GuestOrders orders = new GuestOrders();
   private final Inputs inputs = new Inputs();
-  private Consumer<Inputs> spoiler = inputs -> {};
+  private Runnable eachStep = () -> {};
   private long nowNanos;
   private long lostEvents;
-  private long transfers;
   private int boots;
-  private double highestMapKpaAbs;
 
-  KernelRig(GuestMachine machine, Settings settings, VirtualCar car) {
-    this.machine = machine;
-    side = new VirtualCarSide(car);
-    converter = java.util.Objects.requireNonNull(settings.converter());
-    pins = java.util.Objects.requireNonNull(settings.pins());
+  /** Switches a machine on, with a car at its other end. */
+  KernelRig(Path image, GuestDisk disk, Settings settings, CarSide side) throws IOException {
+    this.image = image;
+    this.disk = disk;
+    machine = GuestMachine.on(image, disk.file(), disk.folder(), 1);
+    this.side = side;
+    converter = Objects.requireNonNull(settings.converter());
+    pins = Objects.requireNonNull(settings.pins());
     pwm = new PwmDiary(pins.pwmChannel());
     lines = new LineDiary(pins.heartbeat());
     shell = new GuestShell(orders, this::step);
@@ -58,7 +62,7 @@ final class KernelRig {
    * @throws EOFException when the guest has ended
    */
   void step() throws IOException {
-    GuestReport report = machine.report();
+    GuestReport report = report();
     long before = nowNanos;
     nowNanos = report.nanos();
     if (boots == 0 || nowNanos < before) {
@@ -73,11 +77,28 @@ final class KernelRig {
       lines.take(event);
     }
     lostEvents = report.lostEvents();
-    transfers = report.transfers();
     shell.hear(report.text());
     moveCar(nowNanos - before);
     orders.stepNanos = STEP_NANOS;
     machine.order(orders);
+  }
+
+  /**
+   * A machine that its watchdog has reset is a new one with the old disk: the emulator's own reset
+   * hangs where it counts instructions.
+   */
+  private GuestReport report() throws IOException {
+    try {
+      return machine.report();
+    } catch (EOFException e) {
+      machine.close();
+      if (!machine.endedByWatchdog()) {
+        throw e;
+      }
+      nowNanos = Long.MAX_VALUE;
+      machine = GuestMachine.on(image, disk.file(), disk.folder(), boots + 1);
+      return machine.report();
+    }
   }
 
   private void moveCar(long nanos) {
@@ -86,14 +107,12 @@ final class KernelRig {
         lines.gate().closed(nowNanos)
             && (pins.coilSupply() == PinSettings.NOT_WIRED || lines.high(pins.coilSupply()));
     side.coil(pwm.dutyFraction(), pwm.hz(), pwm.running(), supply);
-    side.engineCut(
-        pins.engineCut() != PinSettings.NOT_WIRED && lines.high(pins.engineCut()));
+    side.engineCut(pins.engineCut() != PinSettings.NOT_WIRED && lines.high(pins.engineCut()));
     if (nanos > 0L) {
       side.advance(nanos);
     }
-    highestMapKpaAbs = Math.max(highestMapKpaAbs, side.car().mapKpaAbs());
+    eachStep.run();
     side.read(nowNanos, inputs);
-    spoiler.accept(inputs);
     for (AnalogChannel channel : AnalogChannel.values()) {
       int input = converter.input(channel);
       if (input != ConverterSettings.NOT_WIRED) {
@@ -153,14 +172,20 @@ final class KernelRig {
     machine.order(orders);
   }
 
-  /** Something that changes what the wires say, after the car. */
-  void spoil(Consumer<Inputs> newSpoiler) {
-    spoiler = newSpoiler;
+  @Override
+  public void close() throws IOException {
+    machine.close();
+  }
+
+  /** Something to look at after each move of the car. */
+  void eachStep(Runnable look) {
+    eachStep = look;
   }
 
   /** Everything off that acts through the coil: channel off and coil supply not held. */
   boolean outputsOff() {
-    boolean supplyLow = pins.coilSupply() == PinSettings.NOT_WIRED || !lines.high(pins.coilSupply());
+    boolean supplyLow =
+        pins.coilSupply() == PinSettings.NOT_WIRED || !lines.high(pins.coilSupply());
     return pwm.off() && supplyLow;
   }
 
@@ -172,10 +197,6 @@ final class KernelRig {
   /** Warning lamp. */
   boolean lamp() {
     return lines.high(pins.lamp());
-  }
-
-  VirtualCar car() {
-    return side.car();
   }
 
   GuestOrders orders() {
@@ -211,17 +232,5 @@ final class KernelRig {
   /** Events that found the guest's buffer full. */
   long lostEvents() {
     return lostEvents;
-  }
-
-  /** Transfers on the I2C bus since boot. */
-  long transfers() {
-    return transfers;
-  }
-
-  /** Highest true manifold pressure since it was last asked for, kPa absolute. */
-  double takeHighestMapKpaAbs() {
-    double highest = highestMapKpaAbs;
-    highestMapKpaAbs = 0.0;
-    return highest;
   }
 }

@@ -1,5 +1,6 @@
 package org.boostwright.rig.kernel;
 
+import java.util.Arrays;
 import org.boostwright.rig.link.HeartbeatGate;
 
 /** Levels of the output lines with the time of their last change, and the heartbeat's gate. */
@@ -9,7 +10,6 @@ final class LineDiary {
   private final int heartbeatLine;
   private final boolean[] level = new boolean[LINES];
   private final boolean[] output = new boolean[LINES];
-  private final long[] changedNanos = new long[LINES];
   private HeartbeatGate gate = new HeartbeatGate();
   private long highFirst;
 
@@ -19,13 +19,16 @@ final class LineDiary {
 
   /** The machine was reset: every line is an input. */
   void boot() {
-    java.util.Arrays.fill(level, false);
-    java.util.Arrays.fill(output, false);
+    Arrays.fill(level, false);
+    Arrays.fill(output, false);
     gate = new HeartbeatGate();
   }
 
   /** Takes an event; those of the PWM are not its business. */
   void take(KernelEvent event) {
+    if (event.kind() == KernelEvent.Kind.LINE_FREE && event.number() < LINES) {
+      output[event.number()] = false;
+    }
     boolean line =
         event.kind() == KernelEvent.Kind.LINE_SET || event.kind() == KernelEvent.Kind.LINE_OUTPUT;
     if (!line || event.number() >= LINES) {
@@ -36,10 +39,7 @@ final class LineDiary {
       output[number] = true;
       highFirst += event.on() ? 1L : 0L;
     }
-    if (level[number] != event.on()) {
-      level[number] = event.on();
-      changedNanos[number] = event.nanos();
-    }
+    level[number] = event.on();
     if (number == heartbeatLine) {
       gate.level(event.on(), event.nanos());
     }
@@ -50,14 +50,9 @@ final class LineDiary {
     return level[line];
   }
 
-  /** True once a program has made the line an output. */
+  /** True while a program holds the line as an output. */
   boolean output(int line) {
     return output[line];
-  }
-
-  /** When the level of a line last changed, ns. */
-  long changedNanos(int line) {
-    return changedNanos[line];
   }
 
   /** Lines that began as outputs with a high level: none must. */

@@ -6,18 +6,23 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.boostwright.core.monitor.FaultCode;
+import org.boostwright.core.monitor.Reaction;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.state.Permission;
 import org.boostwright.core.state.SafetyState;
 import org.boostwright.rig.replay.RecordReplay;
 import org.boostwright.rig.replay.RecordRows;
 import org.boostwright.rig.replay.csv.LogRefusedException;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the program itself recorded in the guest: the right fault for each case and no other, duty 0
  * in every rest state, and the same bits when replayed on this machine.
  */
 final class RecordingCheck {
+  /** Starts of the program in the driving guest's story. */
+  private static final int STARTS = 2;
+
   private final KernelBench bench;
   private final DriveCases cases;
   private final List<KernelBenchReport.Recording> recordings = new ArrayList<>();
@@ -47,6 +52,17 @@ final class RecordingCheck {
     for (DriveCases.Stretch stretch : cases.stretches()) {
       judge(stretch, first);
     }
+    cases.run(
+        "recordings",
+        "a recording of each start: ended by the watchdog's reset, and by kill -9 and a power cut",
+        Double.NaN,
+        notes -> {
+          notes.must(recordings.size() == STARTS, recordings.size() + " and not " + STARTS);
+          for (KernelBenchReport.Recording recording : recordings) {
+            notes.must(recording.rows() > 0L, recording.name() + " cannot be read");
+            notes.seen.add(recording.name() + " " + recording.rows() + " rows");
+          }
+        });
   }
 
   private long differing(Path file) throws IOException, LogRefusedException {
@@ -87,18 +103,18 @@ final class RecordingCheck {
         });
   }
 
-  private static boolean reported(@org.jspecify.annotations.Nullable KernelFault fault, long seen) {
+  private static boolean reported(@Nullable KernelFault fault, long seen) {
     if (fault == null || fault.expected().isEmpty()) {
       return true;
     }
     return fault.expected().stream().anyMatch(code -> (seen & code.bit()) != 0L);
   }
 
-  private static long allowed(@org.jspecify.annotations.Nullable KernelFault fault) {
+  private static long allowed(@Nullable KernelFault fault) {
     // What only informs is no fault: a target that is not reached yet, for example.
     long bits = 0L;
     for (FaultCode code : FaultCode.values()) {
-      bits |= code.reaction() == org.boostwright.core.monitor.Reaction.REPORT ? code.bit() : 0L;
+      bits |= code.reaction() == Reaction.REPORT ? code.bit() : 0L;
     }
     if (fault != null) {
       for (FaultCode code : fault.expected()) {

@@ -97,7 +97,7 @@ public final class RecordReplay {
       throw new LogRefusedException(
           name, "not a run recorded by this version; import it as a log instead");
     }
-    return new RecordReplay(name, settings, permission).run(new CsvLines(bytes, name));
+    return new RecordReplay(name, settings, permission).run(new CsvLines(RecordRows.withoutZeros(bytes), name));
   }
 
   private RecordResult run(CsvLines lines) throws LogRefusedException {

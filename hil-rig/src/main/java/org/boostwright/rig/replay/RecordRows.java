@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.rig.replay.csv.CsvLines;
@@ -24,7 +25,7 @@ public final class RecordRows {
     if (!RecordReplay.isRecord(bytes)) {
       throw new LogRefusedException(file.toString(), "not a run recorded by this version");
     }
-    CsvLines lines = new CsvLines(bytes, file.toString());
+    CsvLines lines = new CsvLines(withoutZeros(bytes), file.toString());
     lines.next();
     List<double[]> rows = new ArrayList<>();
     while (lines.next()) {
@@ -41,6 +42,15 @@ public final class RecordRows {
       throw new LogRefusedException(file.toString(), "a header and no complete row");
     }
     return rows;
+  }
+
+  /** After a reset a file may end in zeros: its length was kept, its last bytes were not. */
+  static byte[] withoutZeros(byte[] bytes) {
+    int end = bytes.length;
+    while (end > 0 && bytes[end - 1] == 0) {
+      end--;
+    }
+    return end == bytes.length ? bytes : Arrays.copyOf(bytes, end);
   }
 
   private static double number(Path file, CsvLines lines, int column) throws LogRefusedException {

@@ -97,11 +97,9 @@ class GuestProtocolTest {
   @Test
   void numbersAgreeWithTheModulesHeader() throws IOException {
     Path root = Path.of(System.getProperty("boostwright.root", ".."));
-    String header =
-        Files.readString(root.resolve("hil-rig/kernel-bench/module/bwbench.h"));
+    String header = Files.readString(root.resolve("hil-rig/kernel-bench/module/bwbench.h"));
     for (KernelEvent.Kind kind : KernelEvent.Kind.values()) {
-      assertThat(number(header, "BW_" + kind.name() + " = (\\d+)"))
-          .isEqualTo(wire(kind));
+      assertThat(number(header, "BW_" + kind.name() + " = (\\d+)")).isEqualTo(wire(kind));
     }
     assertThat(number(header, "BW_FAULT_NAK 0x(\\w+)")).isEqualTo(GuestOrders.NAK);
     assertThat(number(header, "BW_FAULT_HANG 0x(\\w+)")).isEqualTo(GuestOrders.HANG);

@@ -16,8 +16,7 @@ class PwmDiaryTest {
   private void apply(int channel, int flags, long periodNanos, long dutyNanos) {
     now += 5_000_000L;
     diary.take(
-        new KernelEvent(
-            KernelEvent.Kind.PWM_APPLY, channel, flags, now, periodNanos, dutyNanos));
+        new KernelEvent(KernelEvent.Kind.PWM_APPLY, channel, flags, now, periodNanos, dutyNanos));
   }
 
   private void apply(boolean on, long periodNanos, long dutyNanos) {

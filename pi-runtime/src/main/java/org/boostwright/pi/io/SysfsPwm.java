@@ -2,6 +2,7 @@ package org.boostwright.pi.io;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -164,7 +165,10 @@ public final class SysfsPwm implements AutoCloseable {
           try {
             write(folder.resolve(name), "0");
           } catch (IOException e) {
-            troubles.add(folder.resolve(name) + ": " + e.getMessage());
+            troubles.add(
+                e instanceof AccessDeniedException
+                    ? folder.resolve(name) + " may not be written by this user"
+                    : folder.resolve(name) + ": " + e.getMessage());
           }
         }
       }

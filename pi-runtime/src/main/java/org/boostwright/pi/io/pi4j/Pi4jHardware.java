@@ -53,7 +53,18 @@ public final class Pi4jHardware implements Hardware {
       root = root.getCause();
     }
     String words = root.getMessage() == null ? root.toString() : root.getMessage();
-    return new IOException(what + ": " + words, cause);
+    return new IOException(what + ": " + words + advice(words), cause);
+  }
+
+  /** What to do about the two things that go wrong most, by the words of the C library. */
+  static String advice(String words) {
+    if (words.contains("Permission denied")) {
+      return "; is this user in the groups gpio, i2c and spi? See docs/install-pi.md";
+    }
+    if (words.contains("busy")) {
+      return "; another program holds it, maybe this one, started twice: gpioinfo says which";
+    }
+    return "";
   }
 
   @Override

@@ -243,7 +243,7 @@ public final class Calibration {
       return " That looks like inches of mercury: one is 3.386 kPa.";
     }
     return " That is no error of a sound sensor: a pressure reduced to sea level, or a wrong"
-               + " sensor.";
+        + " sensor.";
   }
 
   /**

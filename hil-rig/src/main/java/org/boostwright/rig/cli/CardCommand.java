@@ -139,7 +139,7 @@ final class CardCommand extends Subcommand {
           card.cells().isEmpty()
               ? "lower base duty where it went over, 2 to 5 % at a time"
               : "'boostwright correct' with the same logs writes the change; then three pulls"
-                    + " again";
+                  + " again";
       case HOLD -> "";
       case STOP -> "no further pull before the cause is found";
     };

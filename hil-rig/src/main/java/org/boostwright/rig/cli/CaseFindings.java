@@ -6,7 +6,9 @@ import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Units;
 
-/** Puts the outcome of a case into a result: its reaction as a measurement, its words as a finding. */
+/**
+ * Puts the outcome of a case into a result: its reaction as a measurement, its words as a finding.
+ */
 final class CaseFindings {
   private CaseFindings() {}
 

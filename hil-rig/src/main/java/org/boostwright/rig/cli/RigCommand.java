@@ -147,7 +147,8 @@ final class RigCommand extends Subcommand {
       return bench(progress, loaded);
     }
     if (where.electrical.isPresent()) {
-      throw new WrongUseException("--electrical needs --bench", "there is no car on real wires yet");
+      throw new WrongUseException(
+          "--electrical needs --bench", "there is no car on real wires yet");
     }
     List<double[]> rows = List.of();
     if (trace.isPresent()) {

@@ -52,8 +52,7 @@ public final class RigBench {
    * @param settingsDigest first eight bytes of the digest of the settings
    * @param says told what the person at the bench would answer
    */
-  public Report run(
-      String port, int baud, long settingsDigest, long seed, Consumer<String> says) {
+  public Report run(String port, int baud, long settingsDigest, long seed, Consumer<String> says) {
     try (SerialWires wires = SerialWires.open(port, baud, settingsDigest, seed)) {
       return run(wires, says);
     }

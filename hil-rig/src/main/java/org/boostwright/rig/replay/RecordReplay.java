@@ -97,13 +97,15 @@ public final class RecordReplay {
       throw new LogRefusedException(
           name, "not a run recorded by this version; import it as a log instead");
     }
-    return new RecordReplay(name, settings, permission).run(new CsvLines(RecordRows.withoutZeros(bytes), name));
+    return new RecordReplay(name, settings, permission)
+        .run(new CsvLines(RecordRows.withoutZeros(bytes), name));
   }
 
   private RecordResult run(CsvLines lines) throws LogRefusedException {
     lines.next(); // the header
     long expected = lines.mostRows();
-    TraceObserver observer = new TraceObserver(new TraceSeries(expected, ReplayOptions.DEFAULT.plotPoints()));
+    TraceObserver observer =
+        new TraceObserver(new TraceSeries(expected, ReplayOptions.DEFAULT.plotPoints()));
     while (lines.next()) {
       if (lines.cells() <= META) {
         incomplete++;

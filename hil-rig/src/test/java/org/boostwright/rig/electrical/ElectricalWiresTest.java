@@ -148,8 +148,7 @@ class ElectricalWiresTest {
     }
     ElectricalWires.Places places = new ElectricalWires.Places(folder, "gpiochip0", 18, 17);
     WireObserver observer = new WireObserver();
-    try (ElectricalWires wires =
-        new ElectricalWires(places, new SensorVoltage(folder), edges)) {
+    try (ElectricalWires wires = new ElectricalWires(places, new SensorVoltage(folder), edges)) {
       Inputs inputs = new Inputs();
       inputs.sample(AnalogChannel.MAP, 2.5, now);
       wires.put(now, inputs);

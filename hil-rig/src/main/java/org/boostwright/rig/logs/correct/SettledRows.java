@@ -13,8 +13,8 @@ import org.boostwright.rig.logs.pulls.DriveLog;
 
 /**
  * Takes from a log the rows that say something about base duty: the controller in control, throttle
- * steady, no spool under way or just over, pressure nearly at rest against its target, inside the duty window, no
- * fault.
+ * steady, no spool under way or just over, pressure nearly at rest against its target, inside the
+ * duty window, no fault.
  *
  * <p>From the error in pressure follows the duty that would have held the target: {@code applied +
  * error/gain}. What stands in the table was corrected for ambient pressure when it was driven with,

@@ -63,7 +63,6 @@ class ProofFileTest {
     "valve.coil_ohms, 29",
     "pins.heartbeat, 19",
     "pins.pwm, 12",
-    "sensors.throttle.valid_volts, '[0.3, 4.8]'",
     "sensors.map.location, before_throttle",
     "sensors.map.life_change_kpa, 9",
     "actuator.spring_cracks_kpa_gauge, 55"
@@ -76,6 +75,7 @@ class ProofFileTest {
   @ParameterizedTest
   @CsvSource({
     "limits.cutoff_kpa_abs, 199",
+    "sensors.throttle.valid_volts, '[0.3, 4.8]'",
     "feedback.enabled, false",
     "car.name, Other",
     "units.pressure, psi"

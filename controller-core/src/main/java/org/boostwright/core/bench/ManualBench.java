@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The bench by gauge: at most twelve readings, each setting chosen from what the ones before have
  * told. Rest and fully energised come first, because they tell whether it is safe to go on; then
- * one pulse on the shut line, which tells the line's speed; then the settings that tell most.
+ * the shut line by itself, which tells its leak, and after one pulse, which tells its speed; then
+ * the settings that tell most.
  */
 public final class ManualBench {
   /** Most readings asked for. */
@@ -31,7 +32,8 @@ public final class ManualBench {
    *
    * @param frequencyHz PWM frequency, Hz
    * @param dutyFraction duty, 0 = off, 1 = on all the time
-   * @param pulseSeconds shut the supply at rest, then energise once for so long, s; NaN otherwise
+   * @param pulseSeconds shut the supply at rest, then energise once for so long, s, 0 for not at
+   *     all; read after the same short while each time; NaN otherwise
    */
   public record Setting(double frequencyHz, double dutyFraction, double pulseSeconds) {
     /** True when one pulse on the shut line is asked for. */
@@ -45,6 +47,7 @@ public final class ManualBench {
   private @Nullable ReadingsPosterior posterior;
   private @Nullable Setting setting;
   private double doubtedKpa = Double.NaN;
+  private double shutKpaGauge = Double.NaN;
   private double lastPulseSeconds = Double.NaN;
   private double pulseLeftShare = Double.NaN;
   private int taken;
@@ -121,8 +124,13 @@ public final class ManualBench {
           kpaGauge - 0.5 * resolutionKpa > PolarityRoutine.EMPTY_SHARE * record.restKpaGauge();
     } else if (now.isPulse()) {
       lastPulseSeconds = now.pulseSeconds();
-      pulseLeftShare = kpaGauge / record.restKpaGauge();
-      posterior.take(GaugeReading.afterPulse(now.pulseSeconds(), kpaGauge, resolutionKpa));
+      if (lastPulseSeconds == 0.0) {
+        shutKpaGauge = Math.max(kpaGauge, resolutionKpa);
+        return;
+      }
+      pulseLeftShare = kpaGauge / shutKpaGauge;
+      posterior.take(
+          GaugeReading.afterPulse(now.pulseSeconds(), shutKpaGauge, kpaGauge, resolutionKpa));
     } else {
       record.sweepUp.add(read(now, kpaGauge));
       posterior.take(
@@ -142,7 +150,10 @@ public final class ManualBench {
     if (known == null || record.energised == null) {
       return new Setting(BenchPlan.LOWEST_HZ, 1.0, Double.NaN);
     }
-    if (Double.isNaN(lastPulseSeconds)) {
+    if (Double.isNaN(shutKpaGauge)) {
+      return pulse(0.0);
+    }
+    if (lastPulseSeconds == 0.0 && Double.isNaN(pulseLeftShare)) {
       return pulse(FIRST_PULSE_SECONDS);
     }
     if (lastPulseSeconds == FIRST_PULSE_SECONDS && pulseLeftShare < EMPTY_SHARE) {

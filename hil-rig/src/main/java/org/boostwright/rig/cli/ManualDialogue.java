@@ -79,11 +79,15 @@ final class ManualDialogue {
   }
 
   private static String words(ManualBench.Setting setting) {
+    if (setting.pulseSeconds() == 0.0) {
+      return "coil off until the needle is still, shut the tap right before the valve, say \"one\","
+          + " read; then open the tap.";
+    }
     if (setting.isPulse()) {
       return String.format(
           Locale.ROOT,
           "coil off until the needle is still, shut the tap right before the valve, give one pulse"
-              + " of %.0f ms, read; then open the tap.",
+              + " of %.0f ms, say \"one\", read; then open the tap.",
           1e3 * setting.pulseSeconds());
     }
     if (setting.dutyFraction() == 0.0) {

@@ -97,7 +97,7 @@ final class SafetyCase {
     long scenarios = verdicts.stream().map(v -> v.scenario().id()).distinct().count();
     line("| what | result |");
     line("|---|---|");
-    line("| campaign | `%s` |", campaign);
+    line("| campaign | %s |", campaign);
     line("| runs judged | %,d |", summary.runs());
     line("| unsafe runs | %d |", summary.unsafe());
     line(

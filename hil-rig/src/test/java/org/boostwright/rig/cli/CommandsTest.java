@@ -213,7 +213,7 @@ class CommandsTest {
     assertDocumented(json);
     List<String> log = Files.readAllLines(kept.resolve("log.csv"));
     assertThat(log.get(0)).startsWith("time_ns,map_raw_v").contains(",meta,true_map_kpa_abs");
-    assertThat(log.get(1)).contains(json.get("settings_digest").asText() + " 1,");
+    assertThat(log.get(1)).contains("settings=" + json.get("settings_digest").asText() + " ");
   }
 
   /** A sensor that reads 25 kPa low deceives the controller, but never the verdict. */

@@ -9,8 +9,8 @@ import org.boostwright.core.settings.file.SettingsEdit;
 import org.boostwright.core.table.Table2d;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.plant.PlantParams;
-import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.ProjectCarSettings;
+import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
 import org.boostwright.rig.scenario.VirtualPull;
 

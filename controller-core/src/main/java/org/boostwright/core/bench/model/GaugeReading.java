@@ -39,8 +39,7 @@ public record GaugeReading(
     if (Double.isNaN(pulseSeconds)) {
       return valve.steady(frequencyHz, dutyFraction, supplyKpaAbs, ambientKpaAbs);
     }
-    double left =
-        valve.afterPulseKpaAbs(pulseSeconds, ambientKpaAbs + shutKpaGauge, ambientKpaAbs);
+    double left = valve.afterPulseKpaAbs(pulseSeconds, ambientKpaAbs + shutKpaGauge, ambientKpaAbs);
     return new SteadyLine(left, left, left);
   }
 }

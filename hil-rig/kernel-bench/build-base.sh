@@ -49,7 +49,7 @@ unpack() {
 
 base=$target/base-$version-$hash
 rm -rf "$base"
-mkdir -p "$base"/headers "$base"/work/{kernel,root}
+mkdir -p "$base"/headers "$base"/parts/{kernel,root}
 say "once: headers and root file system for $version ..."
 for name in "${headers[@]}" "$kbuild"; do
   unpack "$name" "$base/headers"
@@ -57,9 +57,9 @@ done
 ln -s "usr/src/linux-headers-$version" "$base/headers/build"
 sed -i "s|/usr/src/|$base/headers/usr/src/|" "$base/headers/build/Makefile"
 
-unpack "$package" "$base/work/kernel" --wildcards './boot/vmlinuz*' \
+unpack "$package" "$base/parts/kernel" --wildcards './boot/vmlinuz*' \
   '*/'{i2c-dev,softdog,virtio_blk,virtio_mmio,ext4,jbd2,mbcache,crc16,crc32c_generic}.ko
-root=$base/work/root
+root=$base/parts/root
 for folder in bin sbin lib; do
   mkdir -p "$root/usr/$folder"
   ln -s "usr/$folder" "$root/$folder"
@@ -75,7 +75,7 @@ for applet in sh mount umount ls cat echo sleep dmesg mkdir rm mv cp chmod chown
   [[ -e $root/bin/$applet ]] || ln -s busybox "$root/bin/$applet"
 done
 ln -s "$(cd "$root" && echo usr/lib/jvm/java-17-openjdk-*/bin/java)" "$root/java"
-find "$base/work/kernel" -name '*.ko' -exec cp {} "$root/modules/" \;
+find "$base/parts/kernel" -name '*.ko' -exec cp {} "$root/modules/" \;
 cat >"$root/etc/passwd" <<'END'
 root:x:0:0::/:/bin/sh
 driver:x:1000:1000::/tmp:/bin/sh
@@ -89,7 +89,7 @@ gpio:x:997:driver
 i2c:x:998:driver
 END
 (cd "$root" && find . | cpio -o -H newc --quiet) >"$base/root.cpio"
-cp "$base"/work/kernel/boot/vmlinuz* "$base/vmlinuz"
+cp "$base"/parts/kernel/boot/vmlinuz* "$base/vmlinuz"
 
 # The tree of the emulated board, and what a Pi's says beside it.
 dtb=$base/board.dtb
@@ -100,6 +100,6 @@ fdtput -t i "$dtb" /bench-i2c clock-frequency 400000
 fdtput -t i "$dtb" /timer clock-frequency $((62500000 * slower))
 printf '%s\n' "${machine[@]}" >"$base/machine"
 
-rm -rf "$base/work"
+rm -rf "$base/parts"
 touch "$base/complete"
 printf '%s\n' "$base"

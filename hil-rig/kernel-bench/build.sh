@@ -39,17 +39,17 @@ image=$target/image-$(hash "$here"/{build-base.sh,guest-init} "$here"/module/*)
 if [[ ! -e $image/complete ]]; then
   say 'building module and image ...'
   rm -rf "$image"
-  mkdir -p "$image"/work/{module,root/modules}
-  cp "$here"/module/* "$image/work/module/"
+  mkdir -p "$image"/parts/{module,root/modules}
+  cp "$here"/module/* "$image/parts/module/"
   make -s -C "$base/headers/build" ARCH=arm64 CROSS_COMPILE=$cross CC=$compiler \
-    M="$image/work/module" modules 2>&1 | sed '/^Skipping BTF/d' >&2
-  "${cross}strip" -g "$image/work/module/bwbench.ko"
-  cp "$image/work/module/bwbench.ko" "$image/work/root/modules/"
-  install -m 755 "$here/guest-init" "$image/work/root/init"
-  (cd "$image/work/root" && find . | cpio -o -H newc --quiet) | cat "$base/root.cpio" - \
+    M="$image/parts/module" modules 2>&1 | sed '/^Skipping BTF/d' >&2
+  "${cross}strip" -g "$image/parts/module/bwbench.ko"
+  cp "$image/parts/module/bwbench.ko" "$image/parts/root/modules/"
+  install -m 755 "$here/guest-init" "$image/parts/root/init"
+  (cd "$image/parts/root" && find . | cpio -o -H newc --quiet) | cat "$base/root.cpio" - \
     >"$image/initrd"
   ln -s "../$(basename "$base")"/{vmlinuz,board.dtb,machine} "$image/"
-  rm -rf "$image/work"
+  rm -rf "$image/parts"
   touch "$image/complete"
   for old in "$target"/base-* "$target"/image-*; do
     [[ $old == "$base" || $old == "$image" ]] || rm -rf "$old"

@@ -25,7 +25,7 @@ public final class LadderText {
     for (Entry entry : ladder.entries()) {
       Rung rung = entry.rung();
       Change change = entry.change();
-      line(
+      Seal.line(
           text,
           entry.kind().name().toLowerCase(Locale.ROOT),
           rung != null ? rung.id() : change != null ? change.id() : "",
@@ -37,25 +37,14 @@ public final class LadderText {
       for (SettingsPart part : SettingsPart.values()) {
         String digest = entry.settings().get(part);
         if (digest != null) {
-          line(text, "settings", part.id(), digest);
+          Seal.line(text, "settings", part.id(), digest);
         }
       }
       for (ProofMeasurement m : entry.measurements()) {
-        line(
-            text,
-            "measured",
-            m.id(),
-            Double.toString(m.value()),
-            m.unit(),
-            Double.toString(m.low()),
-            Double.toString(m.high()));
+        Seal.line(text, m.fields());
       }
     }
     return Seal.put(text.toString());
-  }
-
-  private static void line(StringBuilder text, String... fields) {
-    text.append(String.join("\t", fields)).append('\n');
   }
 
   /**
@@ -64,20 +53,17 @@ public final class LadderText {
    * @throws DamagedProofException when anything in it was changed or is missing
    */
   public static Ladder read(String text) throws DamagedProofException {
-    String[] lines = Seal.check(text).split("\n", -1);
-    if (!lines[0].equals(FIRST)) {
-      throw new DamagedProofException("it does not begin with '" + FIRST + "'");
-    }
+    List<String> lines = Seal.lines(text, FIRST);
     try {
       List<Entry> entries = new ArrayList<>();
-      int at = 1;
-      while (at < lines.length - 1) {
-        String[] head = lines[at++].split("\t", -1);
+      int at = 0;
+      while (at < lines.size()) {
+        String[] head = lines.get(at++).split("\t", -1);
         int from = at;
-        while (at < lines.length - 1 && detail(lines[at])) {
+        while (at < lines.size() && detail(lines.get(at))) {
           at++;
         }
-        entries.add(entry(head, List.of(lines).subList(from, at)));
+        entries.add(entry(head, lines.subList(from, at)));
       }
       return new Ladder(entries);
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
@@ -86,7 +72,7 @@ public final class LadderText {
   }
 
   private static boolean detail(String line) {
-    return line.startsWith("settings\t") || line.startsWith("measured\t");
+    return line.startsWith("settings\t") || line.startsWith(ProofMeasurement.FIRST_FIELD + "\t");
   }
 
   private static Entry entry(String[] head, List<String> details) {
@@ -103,13 +89,7 @@ public final class LadderText {
       if (f[0].equals("settings")) {
         settings.put(SettingsPart.valueOf(f[1].toUpperCase(Locale.ROOT)), f[2]);
       } else {
-        measurements.add(
-            new ProofMeasurement(
-                f[1],
-                Double.parseDouble(f[2]),
-                f[3],
-                Double.parseDouble(f[4]),
-                Double.parseDouble(f[5])));
+        measurements.add(ProofMeasurement.of(f));
       }
     }
     return new Entry(

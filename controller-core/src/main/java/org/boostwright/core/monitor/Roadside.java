@@ -20,6 +20,7 @@ public final class Roadside {
           MAP_NOISY,
           MAP_AMBIENT_MISMATCH,
           MAP_FALL_UNEXPLAINED,
+          MAP_FLAT_AT_AMBIENT,
           BAROMETER_SIGNAL,
           AMBIENT_IN_DOUBT ->
           2;
@@ -33,8 +34,8 @@ public final class Roadside {
           TARGET_LIMITED ->
           5;
       case SUPPLY_LOW, SUPPLY_SIGNAL, INTAKE_AIR_SIGNAL -> 6;
+      case INTERNAL, TICK_LATE -> 7;
       case PERMIT_OPEN -> 8;
-      default -> 7; // the program itself
     };
   }
 

@@ -20,6 +20,12 @@ class RoadsideTest {
     assertThat(Roadside.driveOn(blinks)).isNotBlank();
   }
 
+  @ParameterizedTest
+  @EnumSource(value = FaultCode.class, names = "MAP_.*", mode = EnumSource.Mode.MATCH_ALL)
+  void everyFaultOfThePressureSensorSendsToSensorWireAndHose(FaultCode code) {
+    assertThat(Roadside.wrong(Roadside.blinks(code))).contains("pressure sensor");
+  }
+
   @Test
   void afterACutTheHoseComesFirstThenRodSourceSensorValve() {
     String order = Roadside.order(FaultCode.OVERBOOST);

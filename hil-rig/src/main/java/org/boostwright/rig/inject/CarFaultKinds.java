@@ -152,6 +152,7 @@ final class CarFaultKinds {
         at -> at.faults().valve.portSwap = PortSwap.NONE);
     kinds.add(
         FaultKind.of("p5_polarity", "coil driven the wrong way round", Site.COIL)
+            .stoppable(Stoppable.BY_SUPPLY_SWITCH)
             .allows(FaultCode.COIL_FEEDBACK)
             .allows(NO_EFFECT)
             .allows(WEAK)
@@ -200,6 +201,7 @@ final class CarFaultKinds {
                 at -> at.faults().valve.coilShort = false));
     kinds.add(
         FaultKind.of("e1_driver_on", "low-side driver conducts always", Site.SPOOL)
+            .stoppable(Stoppable.BY_SUPPLY_SWITCH)
             .reports(FaultCode.COIL_FEEDBACK)
             .allows(NO_EFFECT)
             .done(
@@ -207,6 +209,7 @@ final class CarFaultKinds {
                 at -> at.faults().valve.driverStuckOn = false));
     kinds.add(
         FaultKind.of("e1_supply_switch_closed", "coil supply switch welded", Site.COIL)
+            .stoppable(Stoppable.BY_DRIVER)
             .allows(FaultCode.COIL_FEEDBACK)
             .done(
                 (at, amount) -> at.faults().valve.supplySwitchStuckClosed = true,

@@ -23,16 +23,14 @@ import org.boostwright.core.bench.Verdicts;
 import org.boostwright.core.bench.model.Coil;
 import org.boostwright.core.bench.proof.ProofMaker;
 import org.boostwright.core.bench.proof.ProofSource;
-import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
-import org.boostwright.core.settings.file.LoadResult;
 import org.boostwright.core.settings.file.ProofFile;
 import org.boostwright.core.settings.file.SettingsDigest;
-import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.core.state.Permission;
 import org.boostwright.pi.bench.BenchGuest;
 import org.boostwright.pi.loop.DriveSession;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
@@ -60,6 +58,8 @@ import picocli.CommandLine.Spec;
       "Steps: ambient, click, rest, polarity, leak, response, edges, sweep, frequency, actuator."
     })
 final class BenchCommand implements Callable<Integer> {
+  @Mixin RunOptions options = new RunOptions();
+
   @Spec picocli.CommandLine.Model.CommandSpec spec;
 
   @Option(
@@ -69,27 +69,6 @@ final class BenchCommand implements Callable<Integer> {
       converter = IoChoice.Converter.class,
       description = "Where the valve is.")
   IoChoice where = IoChoice.PI;
-
-  @Option(
-      names = "--baud",
-      paramLabel = "N",
-      defaultValue = "" + Line.DEFAULT_BAUD,
-      description = "Speed of the serial port, the same at both ends. Default: ${DEFAULT-VALUE}.")
-  int baud = Line.DEFAULT_BAUD;
-
-  @Option(
-      names = "--settings",
-      paramLabel = "FILE",
-      defaultValue = "car.toml",
-      description = "Settings file. Default: ${DEFAULT-VALUE} in the current folder.")
-  Path settingsFile = Path.of("car.toml");
-
-  @Option(
-      names = "--data",
-      paramLabel = "FOLDER",
-      defaultValue = "boostwright-data",
-      description = "Where recordings are kept. Default: ${DEFAULT-VALUE}.")
-  Path data = Path.of("boostwright-data");
 
   @Option(
       names = "--steps",
@@ -107,20 +86,14 @@ final class BenchCommand implements Callable<Integer> {
               + " Default: ${DEFAULT-VALUE}.")
   double rippleLimitKpa = BenchPlan.DEFAULT_RIPPLE_LIMIT_KPA;
 
-  @Option(names = "--json", description = "Print one JSON object at the end (docs/json.md).")
-  boolean json;
-
   @Option(names = "--quiet", description = "Only questions, and the verdict in one line.")
   boolean quiet;
 
   @Override
   public Integer call() throws IOException {
     BenchPlan wanted = plan();
-    LoadResult loaded = SettingsFile.load(settingsFile);
-    Settings settings = loaded.settings();
+    Settings settings = options.load("bench");
     if (settings == null) {
-      loaded.problems().forEach(System.err::println);
-      System.err.println("bench: " + settingsFile + " was refused as a whole; the coil stays off");
       return PiExit.WRONG_USE;
     }
     BenchPlan plan =
@@ -133,7 +106,14 @@ final class BenchCommand implements Callable<Integer> {
     // No proof is needed and none helps: the bench never drives a car.
     ControllerRun run =
         new ControllerRun(
-            settings, Permission.NONE, where, baud, data, true, Optional.empty(), guest);
+            settings,
+            Permission.NONE,
+            where,
+            options.baud,
+            options.data,
+            true,
+            Optional.empty(),
+            guest);
     DriveSession.End end = run(run, guest, settings);
     BenchRecord record = guest.record();
     List<BenchVerdict> verdicts = Verdicts.of(record, plan);
@@ -142,7 +122,10 @@ final class BenchCommand implements Callable<Integer> {
       result.problem("ended_early", "The session was ended before its last step.", "start again");
     } else if (record.aborted == null && end == DriveSession.End.ASKED) {
       // A session that broke off proves nothing and takes no earlier proof away.
-      Path file = where.isLink() ? data.resolve("bench-proof.txt") : ProofFile.beside(settingsFile);
+      Path file =
+          where.isLink()
+              ? options.data.resolve("bench-proof.txt")
+              : ProofFile.beside(options.settingsFile);
       ProofFile.write(
           file,
           ProofMaker.of(
@@ -155,7 +138,7 @@ final class BenchCommand implements Callable<Integer> {
               verdicts));
       result.file("proof", file.toString());
     }
-    run.report(result, json, quiet);
+    run.report(result, options.json, quiet);
     if (end == DriveSession.End.FAILED) {
       return PiExit.INTERNAL;
     }

@@ -8,13 +8,10 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.boostwright.core.ladder.Rung;
 import org.boostwright.core.ladder.Standing;
-import org.boostwright.core.link.Line;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LadderFile;
-import org.boostwright.core.settings.file.LoadResult;
-import org.boostwright.core.settings.file.SettingsFile;
 import org.boostwright.core.state.Permission;
 import org.boostwright.pi.loop.DriveSession;
 import org.boostwright.pi.loop.TickStats;
@@ -45,6 +42,8 @@ import picocli.CommandLine.Option;
       "  boostwright drive --page 192.168.4.1 --page-token-file /var/lib/boostwright/page-token"
     })
 final class DriveCommand implements Callable<Integer> {
+  @Mixin RunOptions options = new RunOptions();
+
   private static final Path MACHINE_WATCHDOG = Path.of("/dev/watchdog");
 
   @Option(
@@ -54,28 +53,6 @@ final class DriveCommand implements Callable<Integer> {
       converter = IoChoice.Converter.class,
       description = "Where the wires are. Default: ${DEFAULT-VALUE}.")
   IoChoice where = IoChoice.PI;
-
-  @Option(
-      names = "--baud",
-      paramLabel = "N",
-      defaultValue = "" + Line.DEFAULT_BAUD,
-      description = "Speed of the serial port, the same at both ends. Default: ${DEFAULT-VALUE}.")
-  int baud = Line.DEFAULT_BAUD;
-
-  @Option(
-      names = "--settings",
-      paramLabel = "FILE",
-      defaultValue = "car.toml",
-      description = "Settings file. Default: ${DEFAULT-VALUE} in the current folder.")
-  Path settingsFile = Path.of("car.toml");
-
-  @Option(
-      names = "--data",
-      paramLabel = "FOLDER",
-      defaultValue = "boostwright-data",
-      description =
-          "Where recordings and the last ambient pressure are kept. Default: ${DEFAULT-VALUE}.")
-  Path data = Path.of("boostwright-data");
 
   @Option(names = "--no-record", description = "Record nothing.")
   boolean noRecord;
@@ -104,9 +81,6 @@ final class DriveCommand implements Callable<Integer> {
       description = "End after this many seconds; 0 = when the key goes off. Default: 0.")
   double seconds;
 
-  @Option(names = "--json", description = "Print one JSON object at the end (docs/json.md).")
-  boolean json;
-
   @Option(names = "--quiet", description = "No status, only the verdict in one line.")
   boolean quiet;
 
@@ -119,14 +93,11 @@ final class DriveCommand implements Callable<Integer> {
       System.err.println("drive: " + complaint);
       return PiExit.WRONG_USE;
     }
-    LoadResult loaded = SettingsFile.load(settingsFile);
-    Settings settings = loaded.settings();
+    Settings settings = options.load("drive");
     if (settings == null) {
-      loaded.problems().forEach(System.err::println);
-      System.err.println("drive: " + settingsFile + " was refused as a whole; the coil stays off");
       return PiExit.WRONG_USE;
     }
-    Standing standing = LadderFile.standing(settingsFile, settings, false);
+    Standing standing = LadderFile.standing(options.settingsFile, settings, false);
     if (cutTest) {
       settings =
           settings.withLimits(settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
@@ -137,8 +108,8 @@ final class DriveCommand implements Callable<Integer> {
             settings,
             permission(standing, settings),
             where,
-            baud,
-            data,
+            options.baud,
+            options.data,
             !noRecord,
             watchdog(settings),
             guest,
@@ -153,13 +124,13 @@ final class DriveCommand implements Callable<Integer> {
                 new PageFacts(
                     PiMain.Version.get(),
                     settings,
-                    Files.readString(settingsFile),
+                    Files.readString(options.settingsFile),
                     run.digest(),
                     standing.words(),
                     permission(standing, settings),
                     where.toString(),
-                    data.resolve("recordings")));
-    if (!quiet && !json) {
+                    options.data.resolve("recordings")));
+    if (!quiet && !options.json) {
       begin(standing, run.keptAmbientKpaAbs());
     }
     if (!served.isEmpty()) {
@@ -170,7 +141,7 @@ final class DriveCommand implements Callable<Integer> {
     ResultText result = new ResultText("drive", run.digest());
     result.headline(RunReport.words(end));
     RunReport.add(result, run, where);
-    run.report(result, json, quiet);
+    run.report(result, options.json, quiet);
     return end == DriveSession.End.FAILED ? PiExit.INTERNAL : PiExit.PASSED;
   }
 
@@ -219,7 +190,7 @@ final class DriveCommand implements Callable<Integer> {
   }
 
   private void status(ControllerRun run) {
-    if (quiet || json) {
+    if (quiet || options.json) {
       return;
     }
     TickStats stats = run.loop().stats();

@@ -21,31 +21,20 @@ public final class ProofText {
   /** Writes a proof. */
   public static String write(Proof proof) {
     StringBuilder text = new StringBuilder(FIRST).append('\n');
-    line(text, "source", proof.source().id());
-    line(text, "hardware", proof.hardwareDigest());
-    line(text, "date", proof.date());
-    line(text, "version", proof.toolVersion());
+    Seal.line(text, "source", proof.source().id());
+    Seal.line(text, "hardware", proof.hardwareDigest());
+    Seal.line(text, "date", proof.date());
+    Seal.line(text, "version", proof.toolVersion());
     for (BenchStep step : new TreeSet<>(proof.steps())) {
-      line(text, "step", step.id());
+      Seal.line(text, "step", step.id());
     }
     for (VerdictCode verdict : proof.verdicts()) {
-      line(text, "verdict", verdict.id());
+      Seal.line(text, "verdict", verdict.id());
     }
     for (ProofMeasurement m : proof.measurements()) {
-      line(
-          text,
-          "measured",
-          m.id(),
-          Double.toString(m.value()),
-          m.unit(),
-          Double.toString(m.low()),
-          Double.toString(m.high()));
+      Seal.line(text, m.fields());
     }
     return Seal.put(text.toString());
-  }
-
-  private static void line(StringBuilder text, String... fields) {
-    text.append(String.join("\t", fields)).append('\n');
   }
 
   /**
@@ -54,11 +43,7 @@ public final class ProofText {
    * @throws DamagedProofException when anything in it was changed or is missing
    */
   public static Proof read(String text) throws DamagedProofException {
-    String body = Seal.check(text);
-    String[] lines = body.split("\n", -1);
-    if (!lines[0].equals(FIRST)) {
-      throw new DamagedProofException("it does not begin with '" + FIRST + "'");
-    }
+    List<String> lines = Seal.lines(text, FIRST);
     try {
       return parse(lines);
     } catch (IllegalArgumentException | ArrayIndexOutOfBoundsException e) {
@@ -66,7 +51,7 @@ public final class ProofText {
     }
   }
 
-  private static Proof parse(String[] lines) {
+  private static Proof parse(List<String> lines) {
     ProofSource source = null;
     String hardware = "";
     String date = "";
@@ -74,8 +59,8 @@ public final class ProofText {
     Set<BenchStep> steps = EnumSet.noneOf(BenchStep.class);
     List<VerdictCode> verdicts = new ArrayList<>();
     List<ProofMeasurement> measurements = new ArrayList<>();
-    for (int i = 1; i < lines.length - 1; i++) {
-      String[] f = lines[i].split("\t", -1);
+    for (String line : lines) {
+      String[] f = line.split("\t", -1);
       switch (f[0]) {
         case "source" -> source = ProofSource.valueOf(f[1].toUpperCase(Locale.ROOT));
         case "hardware" -> hardware = f[1];
@@ -83,7 +68,7 @@ public final class ProofText {
         case "version" -> version = f[1];
         case "step" -> steps.add(BenchStep.valueOf(f[1].toUpperCase(Locale.ROOT)));
         case "verdict" -> verdicts.add(VerdictCode.valueOf(f[1].toUpperCase(Locale.ROOT)));
-        case "measured" -> measurements.add(measurement(f));
+        case ProofMeasurement.FIRST_FIELD -> measurements.add(ProofMeasurement.of(f));
         default -> throw new IllegalArgumentException(f[0]);
       }
     }
@@ -91,10 +76,5 @@ public final class ProofText {
       throw new IllegalArgumentException("no source");
     }
     return new Proof(source, hardware, date, version, steps, verdicts, measurements);
-  }
-
-  private static ProofMeasurement measurement(String[] f) {
-    return new ProofMeasurement(
-        f[1], Double.parseDouble(f[2]), f[3], Double.parseDouble(f[4]), Double.parseDouble(f[5]));
   }
 }

@@ -4,6 +4,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.List;
 
 /**
  * The last line of a proof or a ladder: SHA-256 (FIPS 180-4) over everything before it.
@@ -15,6 +16,24 @@ public final class Seal {
   private static final String SEAL = "seal\t";
 
   private Seal() {}
+
+  /** Adds a line: fields separated by tabs. */
+  public static void line(StringBuilder text, String... fields) {
+    text.append(String.join("\t", fields)).append('\n');
+  }
+
+  /**
+   * The lines between the first, which names the format, and the seal.
+   *
+   * @throws DamagedProofException when the seal does not fit, or another format is named
+   */
+  public static List<String> lines(String text, String first) throws DamagedProofException {
+    List<String> lines = List.of(check(text).split("\n", -1));
+    if (!lines.get(0).equals(first)) {
+      throw new DamagedProofException("it does not begin with '" + first + "'");
+    }
+    return lines.subList(1, lines.size() - 1);
+  }
 
   /** The text with its seal; {@code body} ends with a line end. */
   public static String put(String body) {

@@ -3,6 +3,7 @@ package org.boostwright.rig.scenario.fault;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.state.SafetyState;
 import org.boostwright.rig.inject.FaultyRun;
+import org.boostwright.rig.inject.Site;
 
 /**
  * What is seen of one fault: when it took effect, was reported, came to rest, and duty after that.
@@ -12,6 +13,7 @@ public final class FaultFacts {
 
   private final Injection injection;
   private double effectSeconds = Double.NaN;
+  private double seenSeconds;
   private double reportSeconds = Double.NaN;
   private double restSeconds = Double.NaN;
   private boolean controlledBoost;
@@ -65,6 +67,12 @@ public final class FaultFacts {
         return;
       }
       effectSeconds = seconds;
+      seenSeconds = seconds;
+    }
+    // A program that stands sees nothing; until it runs again the heartbeat has to keep the coil
+    // off.
+    if (with.programStands() && injection.kind().site() != Site.TIME) {
+      seenSeconds = seconds;
     }
     Outputs out = with.run().outputs();
     long fresh = out.activeFaults & ~before;
@@ -79,7 +87,7 @@ public final class FaultFacts {
     }
     double within = injection.kind().restWithinSeconds();
     boolean holds = on && (controlledBoost || !injection.kind().onlyUnderBoost());
-    if (holds && fed && within >= 0.0 && seconds > effectSeconds + within + 1e-9) {
+    if (holds && fed && within >= 0.0 && seconds > seenSeconds + within + 1e-9) {
       dutyAfter = true;
     }
   }

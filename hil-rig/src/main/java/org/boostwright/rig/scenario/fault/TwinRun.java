@@ -131,16 +131,23 @@ public final class TwinRun {
     return faults.stream().allMatch(FaultFacts::tookEffect);
   }
 
-  /** True when the coil could keep the pressure down throughout. */
+  /**
+   * True when the coil could keep the pressure down throughout: every fault lets it, and driver and
+   * supply switch do not both fail.
+   */
   public boolean controllable() {
     return Double.isNaN(setup.recirculationStuck())
-        && faults.stream().allMatch(f -> f.injection().kind().controllable());
+        && faults.stream().allMatch(f -> f.injection().kind().controllable())
+        && !(any(Stoppable.BY_SUPPLY_SWITCH) && any(Stoppable.BY_DRIVER));
+  }
+
+  private boolean any(Stoppable how) {
+    return faults.stream().anyMatch(f -> f.injection().kind().stoppable() == how);
   }
 
   /** True when pressure went beyond what an unsafe run is allowed. */
   public boolean overPressure() {
-    boolean heartbeat =
-        faults.stream().anyMatch(f -> f.injection().kind().stoppable() == Stoppable.BY_HEARTBEAT);
+    boolean heartbeat = any(Stoppable.BY_HEARTBEAT);
     double kpa = heartbeat ? HEARTBEAT_OVER_KPA : OVER_KPA;
     double seconds = heartbeat ? HEARTBEAT_OVER_SECONDS : OVER_SECONDS;
     return !(facts.peakOverKpa() <= kpa && facts.longestAboveSeconds() <= seconds);

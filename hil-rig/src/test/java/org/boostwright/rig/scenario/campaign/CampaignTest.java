@@ -68,6 +68,39 @@ class CampaignTest {
         .hasMessageContaining("another campaign");
   }
 
+  /** The two runs that a campaign of ten thousand called unsafe, and why they are none. */
+  private static CaseRow found(long index) {
+    return CaseRow.of(
+        CaseDraw.of(
+            new CampaignPlan(
+                2026L,
+                10_000L,
+                ProjectCarSettings.load(),
+                PlantParams.PROJECT_CAR,
+                FaultKinds.all()),
+            index));
+  }
+
+  @Test
+  @Tag("D2")
+  void driverAndSupplySwitchBothBrokenAreBeyondTheCoil() {
+    CaseRow row = found(6387);
+    assertThat(row.faults())
+        .extracting(CaseRow.Fault::id)
+        .containsExactlyInAnyOrder("e1_supply_switch_closed", "p5_polarity");
+    assertThat(row.verdict()).isEqualTo(CaseVerdict.APART);
+  }
+
+  @Test
+  @Tag("D2")
+  void aFaultWithinAHangIsJudgedFromWhenTheProgramRunsAgain() {
+    CaseRow row = found(7957);
+    assertThat(row.faults())
+        .extracting(CaseRow.Fault::id)
+        .containsExactlyInAnyOrder("t2_hang", "s8_map_jump");
+    assertThat(row.verdict()).isEqualTo(CaseVerdict.SAFE);
+  }
+
   @Test
   void rowsReadBackAsTheyWere() {
     for (long index = 0; index < 6; index++) {

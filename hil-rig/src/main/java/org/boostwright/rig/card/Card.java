@@ -156,7 +156,9 @@ public record Card(
         reasons.add(
             code.id().replace('_', ' ')
                 + " put the valve at rest; check in order: "
-                + Roadside.order(code));
+                + Roadside.order(code)
+                + "; driving on: "
+                + Roadside.driveOn(Roadside.blinks(code)));
       }
     }
     if (faults != 0L) {

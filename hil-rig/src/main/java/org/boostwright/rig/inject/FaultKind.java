@@ -57,11 +57,6 @@ public record FaultKind(
     return stoppable != Stoppable.ONLY_BY_ENGINE_CUT;
   }
 
-  /** Bits of the faults that are the right report. */
-  public long reportBits() {
-    return bits(reports);
-  }
-
   /** Bits of every fault that may be reported. */
   public long allowedBits() {
     return bits(reports) | bits(allows);

@@ -6,6 +6,7 @@ import org.boostwright.core.monitor.ClearRule;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.monitor.FaultWords;
 import org.boostwright.core.monitor.Reaction;
+import org.boostwright.core.monitor.Roadside;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.AnalogSensor;
 import org.boostwright.core.settings.Settings;
@@ -244,6 +245,10 @@ final class LiveFrame {
     json.name("next").value(words.next());
     json.name("does").value(does(code.reaction()));
     json.name("clears").value(clears(code));
+    if (code.reaction() == Reaction.REST || code.reaction() == Reaction.LOCK) {
+      json.name("order").value(Roadside.order(code));
+      json.name("onwards").value(Roadside.driveOn(Roadside.blinks(code)));
+    }
     json.close();
   }
 

@@ -60,6 +60,10 @@
       item(node, li => {
         piece(li, 'strong', '', fault.text);
         piece(li, 'span', 'next', 'Look at: ' + fault.next);
+        if (fault.order) {
+          piece(li, 'span', 'next', 'In this order: ' + fault.order + '.');
+          piece(li, 'span', 'next', 'Driving on: ' + fault.onwards + '.');
+        }
         piece(li, 'span', 'next', 'Meanwhile: ' + fault.does + '. Clears ' + fault.clears + '.');
       });
     }

@@ -15,11 +15,13 @@ final class DriveCases extends BenchCases {
    * Which part of the recording belongs to a case.
    *
    * @param id the case
+   * @param start which start of the program recorded it, from 0
    * @param fromNanos guest time, ns
    * @param toNanos guest time, ns
    * @param fault what was injected; null where nothing was
    */
-  record Stretch(String id, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
+  record Stretch(
+      String id, int start, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
 
   private static final double IDLE_RPM_SECONDS = 1.0;
   private static final double CRANK_RPM = 200.0;
@@ -43,6 +45,7 @@ final class DriveCases extends BenchCases {
   private final VirtualCar car;
   private final GuestProgram program;
   private double highestMapKpaAbs;
+  private int starts;
   private final List<Stretch> stretches = new ArrayList<>();
 
   DriveCases(KernelRig rig, VirtualCar car, Consumer<CaseOutcome> each) {
@@ -58,6 +61,11 @@ final class DriveCases extends BenchCases {
     double highest = highestMapKpaAbs;
     highestMapKpaAbs = 0.0;
     return highest;
+  }
+
+  /** How often the program was started to drive. */
+  int starts() {
+    return starts;
   }
 
   List<Stretch> stretches() {
@@ -91,6 +99,18 @@ final class DriveCases extends BenchCases {
         "kill -9 at boost: heartbeat stops, supply opens; any start then switches the PWM off",
         GATE_MILLIS,
         this::killed);
+    KernelFault stuck = KernelFault.driverStuckOn(car.faults());
+    run(
+        stuck.id(),
+        stuck.text() + ", after a start with the engine running; locked",
+        stuck.withinMillis(),
+        notes -> {
+          startProgram(notes);
+          inject(stuck, notes);
+          stuck.clear().run();
+          rig.run(1.0);
+          notes.must(rig.outputsOff(), "the lock did not hold");
+        });
   }
 
   private void boot(BenchCases.Notes notes) throws IOException {
@@ -107,6 +127,7 @@ final class DriveCases extends BenchCases {
   private void startProgram(BenchCases.Notes notes) throws IOException {
     long before = rig.nowNanos();
     program.start(DRIVE);
+    starts++;
     notes.must(program.awaitOutputs(), "it did not take its outputs");
     notes.must(rig.outputsOff(), "outputs were not off when it took them");
     notes.seen.add(
@@ -157,7 +178,7 @@ final class DriveCases extends BenchCases {
     notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 with the throttle shut");
     notes.must(Math.abs(held - 180.0) <= 8.0, "boost was not held at its target of 180 kPa");
     notes.seen.add(String.format(Locale.ROOT, "%.1f kPa held from 4500 to 5500 1/min", held));
-    stretches.add(new Stretch("pull", from, rig.nowNanos(), null));
+    stretches.add(new Stretch("pull", starts - 1, from, rig.nowNanos(), null));
   }
 
   private void rampTo(double rpm) throws IOException {
@@ -186,25 +207,29 @@ final class DriveCases extends BenchCases {
         fault.text(),
         fault.withinMillis(),
         notes -> {
-          notes.effect = toBoost();
-          if (!notes.effect) {
-            notes.wrong.add("no boost before it");
-          }
-          takePeak();
-          long injected = rig.nowNanos();
-          fault.inject().run();
-          boolean rested =
-              rig.runUntil(rig::outputsOff, fault.rests() ? LONGEST_WAIT_SECONDS : 1.5);
-          notes.must(rested == fault.rests(), fault.rests() ? "no rest" : "it rests");
-          if (rested) {
-            notes.reactionMillis = (rig.pwm().lastNanos() - injected) * 1e-6;
-          }
-          rig.run(AFTER_SECONDS);
-          notes.must(fault.expected().isEmpty() || rig.outputsOff(), "rest was not kept");
-          stretches.add(new Stretch(fault.id(), injected, rig.nowNanos(), fault));
+          inject(fault, notes);
           fault.clear().run();
           notes.must(rig.runUntil(rig::driving, LONGEST_WAIT_SECONDS), "control did not come back");
         });
+  }
+
+  /** Injects a fault at boost and waits for what must come of it. */
+  private void inject(KernelFault fault, BenchCases.Notes notes) throws IOException {
+    notes.effect = toBoost();
+    if (!notes.effect) {
+      notes.wrong.add("no boost before it");
+    }
+    takePeak();
+    long injected = rig.nowNanos();
+    fault.inject().run();
+    boolean rested = rig.runUntil(rig::outputsOff, fault.rests() ? LONGEST_WAIT_SECONDS : 1.5);
+    notes.must(rested == fault.rests(), fault.rests() ? "no rest" : "it rests");
+    if (rested) {
+      notes.reactionMillis = (rig.pwm().lastNanos() - injected) * 1e-6;
+    }
+    rig.run(AFTER_SECONDS);
+    notes.must(fault.expected().isEmpty() || rig.outputsOff(), "rest was not kept");
+    stretches.add(new Stretch(fault.id(), starts - 1, injected, rig.nowNanos(), fault));
   }
 
   /** Watches the gate open after whatever stopped the heartbeat at boost. */

@@ -58,6 +58,13 @@ record KernelFault(
         map::clear);
     wire(
         all,
+        "s2_map_to_ground",
+        "pressure sensor short to ground",
+        FaultCode.MAP_SIGNAL_LOW,
+        () -> map.wire = WireFaults.Wire.SHORT_TO_GROUND,
+        map::clear);
+    wire(
+        all,
         "s3_map_to_supply",
         "pressure sensor short to supply",
         FaultCode.MAP_SIGNAL_HIGH,
@@ -80,7 +87,16 @@ record KernelFault(
             EnumSet.of(FaultCode.ENGINE_SPEED_JUMPS),
             () -> faults.tach.lost = true,
             faults.tach::clear));
+    WireFaults throttle = faults.wire(AnalogChannel.THROTTLE);
+    wire(
+        all,
+        "s12_throttle_open",
+        "throttle sensor wire open",
+        FaultCode.THROTTLE_SIGNAL,
+        () -> throttle.wire = WireFaults.Wire.OPEN,
+        throttle::clear);
     all.add(storm(rig));
+    all.add(lateTicks(rig));
     all.add(
         new KernelFault(
             "t3_clock_step",
@@ -93,6 +109,40 @@ record KernelFault(
             () -> {}));
     all.add(secondProcess(rig));
     return List.copyOf(all);
+  }
+
+  /** The coil is on whenever its supply is closed; what is locked stays so until key-off. */
+  static KernelFault driverStuckOn(CarFaults faults) {
+    return new KernelFault(
+        "e1_driver_stuck_on",
+        "driver stuck on: seen on the feedback wire",
+        true,
+        BUS_MILLIS,
+        EnumSet.of(FaultCode.COIL_FEEDBACK),
+        Set.of(),
+        () -> faults.valve.driverStuckOn = true,
+        faults.valve::clear);
+  }
+
+  /** Another program before this one on the only processor, 14 ms of every 15 or so. */
+  private static KernelFault lateTicks(KernelRig rig) {
+    return new KernelFault(
+        "t1_late_ticks",
+        "every tick late: another program before it",
+        true,
+        Double.NaN,
+        EnumSet.of(FaultCode.TICK_LATE),
+        EnumSet.of(
+            FaultCode.MAP_STALE,
+            FaultCode.THROTTLE_STALE,
+            FaultCode.SUPPLY_SIGNAL,
+            FaultCode.INTAKE_AIR_SIGNAL),
+        () ->
+            rig.shell()
+                .type(
+                    "chrt -f 90 bash -c 'for i in {1..40}; do e=$((${EPOCHREALTIME/./} + 14000));"
+                        + " while ((${EPOCHREALTIME/./} < e)); do :; done; sleep 0.001; done' &"),
+        () -> {});
   }
 
   /**

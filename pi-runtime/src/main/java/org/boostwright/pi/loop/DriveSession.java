@@ -74,6 +74,8 @@ public final class DriveSession implements AutoCloseable {
 
   /** Starts ticking. */
   public void start() {
+    // The first collection moves everything the start has left, 15 ms; later ones take 1 ms.
+    System.gc();
     tickThread.start();
   }
 

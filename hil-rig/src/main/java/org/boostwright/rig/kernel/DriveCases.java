@@ -20,8 +20,7 @@ final class DriveCases extends BenchCases {
    * @param toNanos guest time, ns
    * @param fault what was injected; null where nothing was
    */
-  record Stretch(
-      String id, int start, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
+  record Stretch(String id, int start, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
 
   private static final double IDLE_RPM_SECONDS = 1.0;
   private static final double CRANK_RPM = 200.0;

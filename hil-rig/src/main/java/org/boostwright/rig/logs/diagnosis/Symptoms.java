@@ -1,7 +1,7 @@
 package org.boostwright.rig.logs.diagnosis;
 
 import java.util.Arrays;
-import java.util.function.DoubleFunction;
+import java.util.stream.IntStream;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.state.SafetyState;
@@ -9,9 +9,7 @@ import org.boostwright.rig.logs.identify.RecordedDrive;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.Swing;
-import org.boostwright.rig.plant.ActuatorParams;
 import org.boostwright.rig.plant.PlantParams;
-import org.boostwright.rig.plant.ValveParams;
 
 /**
  * What a pull shows, measured against a car that is sound: the reference car led through the same
@@ -85,8 +83,6 @@ record Symptoms(
   /** Less missing than this is not asked where it went, kPa. */
   private static final double MISSING_KPA = 5.0;
 
-  private static final int HALVINGS = 7;
-
   static Symptoms of(Pull pull, Settings settings, PlantParams reference, double trueAmbientKpa) {
     return new Reading(pull, settings, reference).symptoms(trueAmbientKpa);
   }
@@ -134,6 +130,12 @@ record Symptoms(
       return n == 0 ? Double.NaN : sum / n;
     }
 
+    private int[] points(Rows rows) {
+      return IntStream.range(0, recorded.length)
+          .filter(i -> rows.holds(i, RecordedDrive.row(pull, i)))
+          .toArray();
+    }
+
     private int spoolEnd() {
       int end = -1;
       for (int r = pull.from(); r < pull.to(); r++) {
@@ -165,6 +167,7 @@ record Symptoms(
       double[] duty = dutyNeeded(settled);
       int[] swinging = swingingRows(handover);
       boolean missing = mean(settled, unexplained) < -MISSING_KPA;
+      Rivals rivals = new Rivals(pull, car, recorded, points(settled));
       return new Symptoms(
           pull.ambientKpaAbs() - trueAmbientKpa,
           trip >= 0,
@@ -187,44 +190,14 @@ record Symptoms(
           mean((i, r) -> r > third, (i, r) -> shut[i] - recorded[i]),
           mean((i, r) -> r > third, (i, r) -> shut[i] - spring[i]),
           mean((i, r) -> log.state(r).isRest() && rested(r), unexplained),
-          missing ? rival(settled, this::lever, 1.5) : Double.NaN,
-          missing ? rival(settled, this::late, 10e-3) : Double.NaN,
+          missing ? rivals.sagOffKpa() : Double.NaN,
+          missing ? rivals.windowOffKpa() : Double.NaN,
           mean(last, (i, r) -> atTop(r) ? 1.0 : 0.0),
           mean(settled, (i, r) -> atCeiling(r) ? 1.0 : 0.0),
           -mean((i, r) -> settled.holds(i, r) && atCeiling(r), over),
           mean(last, (i, r) -> log.trimFraction(r)),
           duty[0],
           duty[1]);
-    }
-
-    private PlantParams lever(double more) {
-      ActuatorParams a = car.actuator();
-      return car.withActuator(a.withLeverRatio(a.leverRatio() + more));
-    }
-
-    private PlantParams late(double seconds) {
-      ValveParams v = car.valve();
-      return car.withValve(v.withDelays(v.onDelaySeconds() + seconds, v.offDelaySeconds()));
-    }
-
-    /** How far off settled pressures a rival explanation stays once it meets their mean, kPa. */
-    private double rival(Rows settled, DoubleFunction<PlantParams> changed, double most) {
-      double low = 0.0;
-      double high = most;
-      double[] other = explained;
-      for (int i = 0; i < HALVINGS; i++) {
-        double middle = 0.5 * (low + high);
-        double[] now = RecordedDrive.driven(changed.apply(middle), pull);
-        if (mean(settled, (p, r) -> now[p] - recorded[p]) > 0.0) {
-          low = middle;
-        } else {
-          high = middle;
-        }
-        other = now;
-      }
-      double[] met = other;
-      double off = mean(settled, (p, r) -> met[p] - recorded[p]);
-      return Math.sqrt(mean(settled, (p, r) -> Math.pow(met[p] - recorded[p] - off, 2)));
     }
 
     private boolean rested(int row) {

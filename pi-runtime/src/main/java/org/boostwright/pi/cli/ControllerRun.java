@@ -2,6 +2,7 @@ package org.boostwright.pi.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import org.boostwright.pi.io.Clock;
 import org.boostwright.pi.io.RealTime;
 import org.boostwright.pi.loop.AmbientStore;
 import org.boostwright.pi.loop.DriveSession;
+import org.boostwright.pi.loop.HoursStore;
 import org.boostwright.pi.loop.SystemdNotify;
 import org.boostwright.pi.loop.TickGuest;
 import org.boostwright.pi.loop.TickLoop;
@@ -105,6 +107,7 @@ final class ControllerRun {
             io,
             recording ? new RecorderThread(recorder) : null,
             ambient,
+            where.isLink() ? null : HoursStore.open(data, Instant.now().toString()),
             watchdogs(watchdogDevice));
   }
 

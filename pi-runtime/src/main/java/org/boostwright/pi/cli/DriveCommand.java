@@ -3,6 +3,7 @@ package org.boostwright.pi.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -12,6 +13,7 @@ import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LadderFile;
+import org.boostwright.core.settings.file.SettingsHistory;
 import org.boostwright.core.state.Permission;
 import org.boostwright.pi.loop.DriveSession;
 import org.boostwright.pi.loop.TickStats;
@@ -97,6 +99,9 @@ final class DriveCommand implements Callable<Integer> {
     if (settings == null) {
       return PiExit.WRONG_USE;
     }
+    if (!where.isLink()) {
+      keep(settings);
+    }
     Standing standing = LadderFile.standing(options.settingsFile, settings, false);
     if (cutTest) {
       settings =
@@ -143,6 +148,16 @@ final class DriveCommand implements Callable<Integer> {
     RunReport.add(result, run, where);
     run.report(result, options.json, quiet);
     return end == DriveSession.End.FAILED ? PiExit.INTERNAL : PiExit.PASSED;
+  }
+
+  /** What was driven with can be had again; where it cannot be kept the drive goes on. */
+  private void keep(Settings settings) {
+    try {
+      byte[] bytes = Files.readAllBytes(options.settingsFile);
+      SettingsHistory.keep(options.data, bytes, settings, Instant.now().toString());
+    } catch (IOException e) {
+      say("the settings cannot be kept in the history: " + e.getMessage());
+    }
   }
 
   private Optional<Path> watchdog(Settings settings) {

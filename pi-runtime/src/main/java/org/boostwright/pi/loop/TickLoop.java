@@ -4,6 +4,7 @@ import org.boostwright.core.Controller;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.record.LogFormat;
+import org.boostwright.core.upkeep.HoursMeter;
 import org.boostwright.pi.io.CarIo;
 import org.boostwright.pi.io.Clock;
 import org.boostwright.pi.record.RowQueue;
@@ -29,6 +30,7 @@ public final class TickLoop {
   private final @Nullable TickGuest guest;
   private final TickStats stats = new TickStats();
   private final LampPattern lamp = new LampPattern();
+  private final HoursMeter hours = new HoursMeter();
   private final Inputs inputs = new Inputs();
   private final Outputs outputs = new Outputs();
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
@@ -118,6 +120,7 @@ public final class TickLoop {
     if (guest != null) {
       followFrequency(guest.after(now, inputs, outputs));
     }
+    hours.update(now, controller.monitor().engine().running(), outputs, pwmHz);
     record(now);
     watchKeyAndAmbient();
     lastTickNanos = now;
@@ -156,6 +159,11 @@ public final class TickLoop {
   /** The newest tick, for any thread. */
   public LatestTick latest() {
     return latest;
+  }
+
+  /** What this run counted. */
+  public HoursMeter hours() {
+    return hours;
   }
 
   /** Timing figures. */

@@ -219,13 +219,20 @@ final class FaultsCommand extends Subcommand {
     Campaign campaign = new Campaign(plan, share, folder, threadCount());
     progress.beginLong("faults, kept in " + folder, campaign.size());
     List<CaseRow> rows = campaign.run(words(plan), progress::at);
-    return judged(plan.kinds(), rows, words(plan), folder);
+    Optional<String> digest = Optional.of(SettingsDigest.of(plan.settings()));
+    return judged(plan.kinds(), rows, words(plan), digest, folder);
   }
 
-  private Outcome judged(List<FaultKind> kinds, List<CaseRow> rows, String campaign, Path folder) {
+  private Outcome judged(
+      List<FaultKind> kinds,
+      List<CaseRow> rows,
+      String campaign,
+      Optional<String> digest,
+      Path folder) {
     CampaignSummary summary = CampaignSummary.of(kinds, rows);
     table = FaultsText.kinds(summary);
     ResultBuilder result = FaultsText.result(summary).seed(seed).provenance("campaign", campaign);
+    digest.ifPresent(result::settingsDigest);
     set.record(result);
     return Outcome.kept(
         result.build(),
@@ -269,7 +276,7 @@ final class FaultsCommand extends Subcommand {
     Files.createDirectories(folder);
     RowFile.finish(folder, share.campaign(), share.rows());
     seed = FaultsText.seedOf(share.campaign());
-    return judged(FaultKinds.all(), share.rows(), share.campaign(), folder);
+    return judged(FaultKinds.all(), share.rows(), share.campaign(), Optional.empty(), folder);
   }
 
   private List<ScenarioVerdict> verdicts(Progress progress, Path path)

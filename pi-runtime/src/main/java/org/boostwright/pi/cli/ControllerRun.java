@@ -18,6 +18,7 @@ import org.boostwright.pi.io.Clock;
 import org.boostwright.pi.io.RealTime;
 import org.boostwright.pi.loop.AmbientStore;
 import org.boostwright.pi.loop.DriveSession;
+import org.boostwright.pi.loop.GuestBoost;
 import org.boostwright.pi.loop.HoursStore;
 import org.boostwright.pi.loop.SystemdNotify;
 import org.boostwright.pi.loop.TickGuest;
@@ -44,6 +45,7 @@ final class ControllerRun {
   private final CarIo io;
   private final RowQueue rows = new RowQueue(QUEUE_ROWS);
   private final Recorder recorder;
+  private final @Nullable GuestBoost driver;
   private final TickLoop loop;
   private final DriveSession session;
   private final CountDownLatch reported = new CountDownLatch(1);
@@ -100,7 +102,8 @@ final class ControllerRun {
                     : " " + LogFormat.META_AMBIENT + keptAmbientKpaAbs));
     Controller controller = new Controller(settings, permission);
     controller.monitor().recallAmbient(keptAmbientKpaAbs);
-    loop = new TickLoop(controller, io, rows, Clock.SYSTEM, guest);
+    driver = settings.limits().guest() ? GuestBoost.open(data) : null;
+    loop = new TickLoop(controller, io, rows, Clock.SYSTEM, guest, driver);
     session =
         new DriveSession(
             loop,
@@ -150,6 +153,11 @@ final class ControllerRun {
   /** Looks after the run until it ends, and closes it. */
   DriveSession session() {
     return session;
+  }
+
+  /** The guest setting; null where the settings have none. */
+  @Nullable GuestBoost driver() {
+    return driver;
   }
 
   TickLoop loop() {

@@ -16,6 +16,7 @@ import org.boostwright.core.settings.file.LadderFile;
 import org.boostwright.core.settings.file.SettingsHistory;
 import org.boostwright.core.state.Permission;
 import org.boostwright.pi.loop.DriveSession;
+import org.boostwright.pi.loop.GuestBoost;
 import org.boostwright.pi.loop.TickStats;
 import org.boostwright.pi.web.PageFacts;
 import org.boostwright.pi.web.PageGuest;
@@ -77,6 +78,21 @@ final class DriveCommand implements Callable<Integer> {
   boolean cutTest;
 
   @Option(
+      names = "--driver",
+      paramLabel = "guest|owner",
+      description = {
+        "Who drives from now on, where the settings say limits.guest = true: a guest has low boost",
+        "until the owner says otherwise, here or on the live page. Kept in the data folder."
+      })
+  Optional<Driver> driver = Optional.empty();
+
+  /** Who drives. */
+  enum Driver {
+    guest,
+    owner
+  }
+
+  @Option(
       names = "--for",
       paramLabel = "S",
       defaultValue = "0",
@@ -106,6 +122,13 @@ final class DriveCommand implements Callable<Integer> {
     if (cutTest) {
       settings =
           settings.withLimits(settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
+    }
+    if (driver.isPresent() && !settings.limits().guest()) {
+      System.err.println("drive: --driver needs limits.guest = true in the settings");
+      return PiExit.WRONG_USE;
+    }
+    if (driver.isPresent()) {
+      GuestBoost.open(options.data).set(driver.get() == Driver.guest);
     }
     PageGuest guest = page.guest(settings);
     ControllerRun run =

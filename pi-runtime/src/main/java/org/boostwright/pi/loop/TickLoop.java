@@ -28,6 +28,7 @@ public final class TickLoop {
   private final RowQueue rows;
   private final Clock clock;
   private final @Nullable TickGuest guest;
+  private final @Nullable GuestBoost driver;
   private final TickStats stats = new TickStats();
   private final LampPattern lamp = new LampPattern();
   private final HoursMeter hours = new HoursMeter();
@@ -48,11 +49,27 @@ public final class TickLoop {
    */
   public TickLoop(
       Controller controller, CarIo io, RowQueue rows, Clock clock, @Nullable TickGuest guest) {
+    this(controller, io, rows, clock, guest, null);
+  }
+
+  /**
+   * The same with a guest setting.
+   *
+   * @param driver holds low boost while a guest drives; null where there is no such setting
+   */
+  public TickLoop(
+      Controller controller,
+      CarIo io,
+      RowQueue rows,
+      Clock clock,
+      @Nullable TickGuest guest,
+      @Nullable GuestBoost driver) {
     this.controller = controller;
     this.io = io;
     this.rows = rows;
     this.clock = clock;
     this.guest = guest;
+    this.driver = driver;
     pwmHz = controller.settings().valve().frequencyHz();
   }
 
@@ -101,6 +118,9 @@ public final class TickLoop {
     long now = clock.nanoTime();
     stats.began(now - intended);
     io.read(now, inputs);
+    if (driver != null && driver.guest()) {
+      inputs.highBoost = false;
+    }
     if (guest != null) {
       guest.before(now, inputs);
     }

@@ -256,6 +256,7 @@ final class SettingsWalk {
     visitor.number("limits.min_rpm", settings.limits().minControlRpm(), Quantity.RPM);
     visitor.number("limits.min_throttle_pct", settings.limits().minThrottlePct(), Quantity.PERCENT);
     visitor.flag("limits.engine_cut", settings.limits().engineCut());
+    visitor.flag("limits.guest", settings.limits().guest());
   }
 
   private void control() {

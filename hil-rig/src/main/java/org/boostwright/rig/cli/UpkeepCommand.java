@@ -195,10 +195,12 @@ final class UpkeepCommand extends Subcommand {
     int beyond = 0;
     for (Wear wear : Wear.values()) {
       Drift drift = Drift.of(wear, ladder, practice);
-      result.measure(
-          "drift." + wear.id(), wear.words() + ", moved by", drift.change(), change(wear));
       if (drift.points().isEmpty()) {
         continue;
+      }
+      if (drift.points().size() > 1) {
+        result.measure(
+            "drift." + wear.id(), wear.words() + ", moved by", drift.change(), change(wear));
       }
       boolean far = drift.beyond();
       beyond += far ? 1 : 0;
@@ -254,7 +256,10 @@ final class UpkeepCommand extends Subcommand {
     int due = 0;
     for (Rung rung : new Rung[] {Rung.BENCH, Rung.CUT_PROVEN}) {
       double days = Yearly.daysSince(rung, ladder, practice, today);
-      result.measure("upkeep." + rung.id() + "_days", "since '" + rung.words() + "'", days, "d");
+      if (days >= 0.0) {
+        result.measure(
+            "upkeep." + rung.id() + "_days", "since '" + rung.words() + "'", Math.floor(days), "d");
+      }
       if (days > Yearly.DAYS) {
         due++;
         result.find(

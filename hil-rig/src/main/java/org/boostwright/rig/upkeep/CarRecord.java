@@ -140,9 +140,9 @@ public final class CarRecord {
   public void proof(Proof proof) {
     note(
         "bench",
-        "Bench proof of %s on %s, %s.",
-        proof.date(),
-        proof.source().id(),
+        "Bench proof of %s, made on: %s; %s.",
+        day(proof.date()),
+        proof.source().id().replace('_', ' '),
         proof.sound() && proof.missing().isEmpty() ? "sound" : "not sound");
     for (ProofMeasurement m : proof.measurements()) {
       if (!m.id().contains("95")) {
@@ -153,7 +153,8 @@ public final class CarRecord {
 
   /** {@code valve.t_on_ms} to {@code valve t on}: the unit stands beside the number. */
   private static String words(String id) {
-    return id.replaceAll("(_kpa_per_s|_kpa|_ms|_hz|_c|_mm)$", "").replaceAll("[._]", " ");
+    String name = id.replaceAll("(_kpa_per_s|_kpa|_ms|_hz|_c|_mm)$", "").replaceAll("[._]", " ");
+    return name.startsWith("bench") ? name : "bench: " + name;
   }
 
   /** The ladder, skipped rungs first of all, and everything that was done. */

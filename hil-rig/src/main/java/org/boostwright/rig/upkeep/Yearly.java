@@ -22,11 +22,13 @@ public final class Yearly {
           "Vent of the valve: not blocked, its filter clean.",
           "Plugs and wires near the turbo and the valve: dry, not brown, not chafed; coil fuse of"
               + " the stated size.",
-          "Spring-only switch: open, and the live page says so; the valve does not click.",
+          "Spring-only switch: open it; the live page says 'spring only' and the valve does not"
+              + " click.",
           "Permit input and the device behind it: make it trip, and the lamp blinks 8.",
           "Lamp: lights with the key on.",
           "Pressure sensor against ambient: 'calibrate' with the engine off.",
-          "Heartbeat: end 'drive' while the valve clicks on the bench; it is quiet within 0.1 s.",
+          "Heartbeat, engine off: end the program by 'kill -9' while the valve clicks on the bench;"
+              + " it is quiet within 0.1 s.",
           "The bench, and 'stage --sign bench': delays, leak and cracking pressure against the"
               + " proofs before.",
           "The cut test, and its rung again.");

@@ -110,7 +110,7 @@ final class ControllerRun {
             io,
             recording ? new RecorderThread(recorder) : null,
             ambient,
-            where.isLink() ? null : HoursStore.open(data, Instant.now().toString()),
+            where.isLink() ? null : hours(data),
             watchdogs(watchdogDevice));
   }
 
@@ -124,6 +124,16 @@ final class ControllerRun {
       dogs.add(Watchdog.device(device.get()));
     }
     return dogs.isEmpty() ? null : Watchdog.all(dogs);
+  }
+
+  /** Where they cannot be counted the drive goes on without. */
+  private static @Nullable HoursStore hours(Path data) {
+    try {
+      return HoursStore.open(data, Instant.now().toString());
+    } catch (IOException e) {
+      System.err.println("hours are not counted: " + e.getMessage());
+      return null;
+    }
   }
 
   /** Starts ticking. A signal ends the run: off first. It is no safety device; the heartbeat is. */

@@ -20,8 +20,7 @@ final class DriveCases extends BenchCases {
    * @param toNanos guest time, ns
    * @param fault what was injected; null where nothing was
    */
-  record Stretch(
-      String id, int start, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
+  record Stretch(String id, int start, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
 
   private static final double IDLE_RPM_SECONDS = 1.0;
   private static final double CRANK_RPM = 200.0;
@@ -32,7 +31,7 @@ final class DriveCases extends BenchCases {
   private static final double KEY_ON_SECONDS = 3.5;
   private static final double BOOST_SECONDS = 8.0;
   private static final double LONGEST_WAIT_SECONDS = 4.0;
-  private static final double AFTER_SECONDS = 0.1;
+  private static final double KEY_SECONDS = 0.3;
   private static final double GATE_MILLIS = 100.0;
 
   /** Exit code of a program that was killed: 128 + 9. */
@@ -84,6 +83,22 @@ final class DriveCases extends BenchCases {
     for (KernelFault fault : KernelFault.all(rig, car.faults())) {
       run(fault);
     }
+    KernelFault stuck = KernelFault.driverStuckOn(car.faults());
+    run(
+        stuck.id(),
+        stuck.text() + "; locked until the key has been off",
+        stuck.withinMillis(),
+        notes -> {
+          inject(stuck, notes);
+          stuck.clear().run();
+          car.setThrottlePct(0.0);
+          rig.run(KEY_SECONDS);
+          notes.must(rig.outputsOff() && rig.lamp(), "the lock did not hold");
+          car.sensors().keyOn = false;
+          rig.run(KEY_SECONDS);
+          car.sensors().keyOn = true;
+          notes.must(rig.runUntil(() -> !rig.lamp(), LONGEST_WAIT_SECONDS), "locked for ever");
+        });
     run(
         "stopped",
         "kill -STOP at boost: heartbeat stops, supply opens",
@@ -99,18 +114,6 @@ final class DriveCases extends BenchCases {
         "kill -9 at boost: heartbeat stops, supply opens; any start then switches the PWM off",
         GATE_MILLIS,
         this::killed);
-    KernelFault stuck = KernelFault.driverStuckOn(car.faults());
-    run(
-        stuck.id(),
-        stuck.text() + ", after a start with the engine running; locked",
-        stuck.withinMillis(),
-        notes -> {
-          startProgram(notes);
-          inject(stuck, notes);
-          stuck.clear().run();
-          rig.run(1.0);
-          notes.must(rig.outputsOff(), "the lock did not hold");
-        });
   }
 
   private void boot(BenchCases.Notes notes) throws IOException {
@@ -227,7 +230,7 @@ final class DriveCases extends BenchCases {
     if (rested) {
       notes.reactionMillis = (rig.pwm().lastNanos() - injected) * 1e-6;
     }
-    rig.run(AFTER_SECONDS);
+    rig.run(fault.keptSeconds());
     notes.must(fault.expected().isEmpty() || rig.outputsOff(), "rest was not kept");
     stretches.add(new Stretch(fault.id(), starts - 1, injected, rig.nowNanos(), fault));
   }

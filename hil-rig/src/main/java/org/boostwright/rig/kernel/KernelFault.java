@@ -22,6 +22,7 @@ import org.boostwright.rig.plant.WireFaults;
  * @param allowed faults that cannot be told apart from it, or follow from it
  * @param inject brings it about
  * @param clear takes it back
+ * @param keptSeconds how long it is kept up after rest, s: until it has been reported
  */
 record KernelFault(
     String id,
@@ -31,7 +32,20 @@ record KernelFault(
     Set<FaultCode> expected,
     Set<FaultCode> allowed,
     Step inject,
-    Step clear) {
+    Step clear,
+    double keptSeconds) {
+
+  KernelFault(
+      String id,
+      String text,
+      boolean rests,
+      double withinMillis,
+      Set<FaultCode> expected,
+      Set<FaultCode> allowed,
+      Step inject,
+      Step clear) {
+    this(id, text, rests, withinMillis, expected, allowed, inject, clear, KEPT_SECONDS);
+  }
 
   /** Something done to the bench. */
   interface Step {
@@ -40,6 +54,7 @@ record KernelFault(
 
   private static final double WIRE_MILLIS = 100.0;
   private static final double BUS_MILLIS = 150.0;
+  private static final double KEPT_SECONDS = 0.1;
 
   /** All of them. */
   static List<KernelFault> all(KernelRig rig, CarFaults faults) {
@@ -86,7 +101,8 @@ record KernelFault(
             EnumSet.of(FaultCode.ENGINE_SPEED_LOST),
             EnumSet.of(FaultCode.ENGINE_SPEED_JUMPS),
             () -> faults.tach.lost = true,
-            faults.tach::clear));
+            faults.tach::clear,
+            0.5));
     WireFaults throttle = faults.wire(AnalogChannel.THROTTLE);
     wire(
         all,
@@ -124,7 +140,7 @@ record KernelFault(
         faults.valve::clear);
   }
 
-  /** Another program before this one on the only processor, 14 ms of every 15 or so. */
+  /** Another program before the tick, and behind the kernel's threads, 14 ms of every 15 or so. */
   private static KernelFault lateTicks(KernelRig rig) {
     return new KernelFault(
         "t1_late_ticks",
@@ -140,9 +156,10 @@ record KernelFault(
         () ->
             rig.shell()
                 .type(
-                    "chrt -f 90 bash -c 'for i in {1..40}; do e=$((${EPOCHREALTIME/./} + 14000));"
+                    "chrt -f 45 bash -c 'for i in {1..10}; do e=$((${EPOCHREALTIME/./} + 14000));"
                         + " while ((${EPOCHREALTIME/./} < e)); do :; done; sleep 0.001; done' &"),
-        () -> {});
+        () -> {},
+        0.3);
   }
 
   /**

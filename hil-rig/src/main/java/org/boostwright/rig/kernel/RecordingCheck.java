@@ -53,7 +53,8 @@ final class RecordingCheck {
         "a recording of each start: ended by the watchdog's reset, by kill -9 and by a power cut",
         Double.NaN,
         notes -> {
-          notes.must(recordings.size() == cases.starts(),
+          notes.must(
+              recordings.size() == cases.starts(),
               recordings.size() + " and not " + cases.starts());
           for (KernelBenchReport.Recording recording : recordings) {
             notes.must(recording.rows() > 0L, recording.name() + " cannot be read");

@@ -60,18 +60,16 @@ final class DriveCommand implements Callable<Integer> {
   @Option(
       names = "--watchdog",
       paramLabel = "DEVICE",
-      description = {
-        "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless",
-        "the settings say pins.machine_watchdog = false."
-      })
+      description =
+          "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless "
+              + "the settings say pins.machine_watchdog = false.")
   Optional<Path> watchdogDevice = Optional.empty();
 
   @Option(
       names = "--cut-test",
-      description = {
-        "Lower the overboost limit below idle pressure for this run: start it while the engine",
-        "idles; the engine cut must stall it. Neutral, handbrake, open air."
-      })
+      description =
+          "Lower the overboost limit below idle pressure for this run: start it while the engine "
+              + "idles; the engine cut must stall it. Neutral, handbrake, open air.")
   boolean cutTest;
 
   @Option(

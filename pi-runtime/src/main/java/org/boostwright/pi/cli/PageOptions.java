@@ -35,10 +35,9 @@ final class PageOptions {
   @Option(
       names = "--page-token-file",
       paramLabel = "FILE",
-      description = {
-        "File with the secret that opens bench and recordings on the page; made with a new one",
-        "when it is missing. Only its owner may be able to read it. Without it the page only shows."
-      })
+      description =
+          "File with the secret that opens bench and recordings on the page; made with a new one "
+              + "when it is missing. Only its owner may be able to read it. Without it the page only shows.")
   Optional<Path> tokenFile = Optional.empty();
 
   /** Reads an address. */

@@ -30,6 +30,7 @@ final class TimeLineHtml {
 
   void figure(Html html, TimeLine line) {
     List<String> kinds = kinds(line);
+    boolean limited = line.rows().stream().anyMatch(row -> !Double.isNaN(row.limit()));
     double longest = longest(line) * ROOM;
     html.raw("<figure class=\"time-line\"").attribute("id", "time-line-" + line.id()).raw(">");
     html.element("h3", "", line.title()).raw("\n<p class=\"help\">");
@@ -38,16 +39,27 @@ final class TimeLineHtml {
       mark(html, k, "50%");
       html.raw("</svg> ").text(kinds.get(k)).raw("</span> ");
     }
-    html.raw("<span class=\"kind\"><svg width=\"18\" height=\"18\" aria-hidden=\"true\">");
-    limit(html, "50%");
-    html.raw("</svg> limit</span> ");
+    if (limited) {
+      html.raw("<span class=\"kind\"><svg width=\"18\" height=\"18\" aria-hidden=\"true\">");
+      limit(html, "50%");
+      html.raw("</svg> limit</span> ");
+    }
     html.text("The track is " + units.text(longest, line.unit()) + " long.").raw("</p>\n");
     html.raw("<table class=\"measured\"><thead><tr><th scope=\"col\">Case</th>");
     html.raw("<th scope=\"col\" class=\"track\">Course</th><th scope=\"col\">Times</th>");
-    html.raw("<th scope=\"col\" class=\"n\">Allowed</th><th scope=\"col\">Verdict</th></tr>");
-    html.raw("</thead><tbody>\n");
+    if (limited) {
+      html.raw("<th scope=\"col\" class=\"n\">Allowed</th><th scope=\"col\">Verdict</th>");
+    }
+    html.raw("</tr></thead><tbody>\n");
     for (TimeLine.Row row : line.rows()) {
       row(html, line, row, kinds, longest);
+      if (limited) {
+        html.raw("<td class=\"n\" data-head=\"Allowed\">");
+        html.text(units.text(row.limit(), line.unit())).raw("</td><td>");
+        Words.judgement(html, row.judgement());
+        html.raw("</td>");
+      }
+      html.raw("</tr>\n");
     }
     html.raw("</tbody></table></figure>\n");
   }
@@ -67,11 +79,7 @@ final class TimeLineHtml {
       String at = Double.isFinite(m.at()) ? units.text(m.at(), line.unit()) : "never";
       times.add(m.label() + " " + at);
     }
-    html.raw("</svg></td><td>").text(String.join(", ", times));
-    html.raw("</td><td class=\"n\" data-head=\"Allowed\">");
-    html.text(units.text(row.limit(), line.unit())).raw("</td><td>");
-    Words.judgement(html, row.judgement());
-    html.raw("</td></tr>\n");
+    html.raw("</svg></td><td>").text(String.join(", ", times)).raw("</td>");
   }
 
   private static void mark(Html html, int kind, String x) {

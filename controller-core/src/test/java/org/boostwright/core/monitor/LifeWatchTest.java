@@ -7,7 +7,10 @@ import org.boostwright.core.settings.MapLocation;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
-/** Signs of life of the pressure sensor: 20 kPa down in the manifold, 20 kPa up after a blip before it. */
+/**
+ * Signs of life of the pressure sensor: 20 kPa down in the manifold, 20 kPa up after a blip before
+ * it.
+ */
 @Tag("S11")
 class LifeWatchTest {
 

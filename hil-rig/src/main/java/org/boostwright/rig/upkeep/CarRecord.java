@@ -173,8 +173,7 @@ public final class CarRecord {
         continue;
       }
       if (change != null) {
-        note(
-            "work_" + change.id(), "%s: %s. %s", day(entry.date()), change.words(), entry.words());
+        note("work_" + change.id(), "%s: %s. %s", day(entry.date()), change.words(), entry.words());
       } else if (entry.kind() == Entry.Kind.SKIPPED) {
         note(
             "skipped",

@@ -63,8 +63,7 @@ public record Drift(Wear wear, List<Point> points) {
   private static void add(List<Point> points, Wear wear, Entry entry) {
     Map<String, Double> values =
         entry.measurements().stream()
-            .collect(
-                Collectors.toMap(ProofMeasurement::id, ProofMeasurement::value, (a, b) -> b));
+            .collect(Collectors.toMap(ProofMeasurement::id, ProofMeasurement::value, (a, b) -> b));
     double value = values.getOrDefault(wear.proofId(), Double.NaN);
     if (!Double.isFinite(value)) {
       return;

@@ -13,9 +13,21 @@ import org.boostwright.rig.result.Units;
  */
 public enum Wear {
   ON_DELAY(
-      "valve.t_on_ms", "delay to switch on", Units.MILLISECONDS, 0.2, 0.5, Change.VALVE, Change.WIRING),
+      "valve.t_on_ms",
+      "delay to switch on",
+      Units.MILLISECONDS,
+      0.2,
+      0.5,
+      Change.VALVE,
+      Change.WIRING),
   OFF_DELAY(
-      "valve.t_off_ms", "delay to switch off", Units.MILLISECONDS, 0.2, 0.5, Change.VALVE, Change.WIRING),
+      "valve.t_off_ms",
+      "delay to switch off",
+      Units.MILLISECONDS,
+      0.2,
+      0.5,
+      Change.VALVE,
+      Change.WIRING),
   LEAK(
       "bench.leak_kpa_per_s",
       "leak of the line",
@@ -25,7 +37,13 @@ public enum Wear {
       Change.VALVE,
       Change.HOSE,
       Change.ACTUATOR),
-  CRACK("actuator.crack_kpa", "pressure at which the gate opens", Units.KPA_GAUGE, 0.05, 3.0, Change.ACTUATOR);
+  CRACK(
+      "actuator.crack_kpa",
+      "pressure at which the gate opens",
+      Units.KPA_GAUGE,
+      0.05,
+      3.0,
+      Change.ACTUATOR);
 
   private final String proofId;
   private final String words;
@@ -34,8 +52,7 @@ public enum Wear {
   private final double least;
   private final Set<Change> anew;
 
-  Wear(
-      String proofId, String words, String unit, double share, double least, Change... anew) {
+  Wear(String proofId, String words, String unit, double share, double least, Change... anew) {
     this.proofId = proofId;
     this.words = words;
     this.unit = unit;

@@ -40,8 +40,7 @@ public final class WiringFiles {
     }
     files.put("drawing/harness.svg", HarnessSvg.of(circuit));
     files.put("drawing/plumbing.svg", PlumbingSvg.of(ActuatorLayout.SINGLE_PORT));
-    files.put(
-        "drawing/plumbing-external-gate.svg", PlumbingSvg.of(ActuatorLayout.EXTERNAL_GATE));
+    files.put("drawing/plumbing-external-gate.svg", PlumbingSvg.of(ActuatorLayout.EXTERNAL_GATE));
     files.put("parts.csv", PartsList.csv(circuit));
     files.put("harness.csv", PartsList.harnessCsv(circuit));
     files.put("pinmap.csv", PinMap.csv(circuit));

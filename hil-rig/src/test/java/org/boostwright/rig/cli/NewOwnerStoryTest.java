@@ -36,8 +36,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  * A new owner from the plan to a car that boosts, command by command on the virtual car, as
  * docs/commissioning.md tells it: plan, bench, calibrate, cut test, first start, spring drive,
  * first boost, corrected pulls, feedback, a trip to the mountains, old settings brought back, a new
- * valve, the record of the car. The car on the road
- * is one within tolerances, not the one the tables were made for.
+ * valve, the record of the car. The car on the road is one within tolerances, not the one the
+ * tables were made for.
  */
 class NewOwnerStoryTest {
   private static final PlantParams ROAD_CAR = PlantParams.PROJECT_CAR.spread(7L, 0.6);

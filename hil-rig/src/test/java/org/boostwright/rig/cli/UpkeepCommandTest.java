@@ -138,7 +138,9 @@ class UpkeepCommandTest {
     edit("limits.trim_cap_pct", 7.0);
     assertThat(upkeep("history")).isEqualTo(0);
     assertThat(value("upkeep.settings_kept")).isEqualTo(2.0);
-    assertThat(texts("history").get(1)).contains("2026-05-02 10:20 UTC").contains("1 value changed");
+    assertThat(texts("history").get(1))
+        .contains("2026-05-02 10:20 UTC")
+        .contains("1 value changed");
     assertThat(upkeep("diff", "1", "2")).isEqualTo(0);
     assertThat(texts("setting_changed")).containsExactly("limits.trim_cap_pct: 10 % -> 5 %");
     assertThat(upkeep("diff", "1")).isEqualTo(0);
@@ -217,8 +219,7 @@ class UpkeepCommandTest {
     stage("--skip=first_start", "--reason=runs for years, A. Owner answers for it");
     HoursFile.write(
         HoursFile.in(data), new OperatingHours("2026-01-01T00:00:00Z", 7, 9000.0, 1800.0, 54000.0));
-    assertThat(
-            run("faults", "--runs=4", "--settings=" + car, "--out=" + folder.resolve("faults")))
+    assertThat(run("faults", "--runs=4", "--settings=" + car, "--out=" + folder.resolve("faults")))
         .as(out.toString())
         .isEqualTo(0);
     Path record = folder.resolve("record");

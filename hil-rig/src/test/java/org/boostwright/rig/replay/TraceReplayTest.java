@@ -180,8 +180,7 @@ class TraceReplayTest {
       double map = i < 100 ? 99.0 : 140.0;
       int pedal = i >= 100 && i < 300 ? 60 : 10;
       int flap = i < 100 ? 60 : 83;
-      text.append(
-          String.format(Locale.ROOT, "%.2f,%.0f,2500,%d,%d%n", 0.05 * i, map, flap, pedal));
+      text.append(String.format(Locale.ROOT, "%.2f,%.0f,2500,%d,%d%n", 0.05 * i, map, flap, pedal));
     }
     RecordedLog log = SyntheticDrive.parse(text.toString());
     ReplayOptions options =

@@ -78,10 +78,10 @@ final class DriveCommand implements Callable<Integer> {
   @Option(
       names = "--driver",
       paramLabel = "guest|owner",
-      description = {
-        "Who drives from now on, where the settings say limits.guest = true: a guest has low boost",
-        "until the owner says otherwise, here or on the live page. Kept in the data folder."
-      })
+      description =
+          "Who drives from now on, where the settings say limits.guest = true: a guest has low"
+              + " boost until the owner says otherwise, here or on the live page. Kept in the data"
+              + " folder.")
   Optional<Driver> driver = Optional.empty();
 
   /** Who drives. */

@@ -15,11 +15,7 @@ import picocli.CommandLine.Parameters;
       "Replace the secret that opens bench and recordings on the live page, and show the new one.",
       "A page that runs keeps the old one until 'drive' is started again."
     },
-    footer = {
-      "",
-      "Example:",
-      "  boostwright page-token /var/lib/boostwright/page-token"
-    })
+    footer = {"", "Example:", "  boostwright page-token /var/lib/boostwright/page-token"})
 final class PageTokenCommand implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "File of 'drive --page-token-file'.")
   Path file = Path.of("page-token");

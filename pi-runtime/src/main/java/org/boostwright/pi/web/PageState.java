@@ -97,8 +97,8 @@ final class PageState {
   }
 
   /**
-   * Says who drives; null when it was taken over, else why not. Only with the engine stopped: nobody
-   * is to find more boost under the foot than a moment ago.
+   * Says who drives; null when it was taken over, else why not. Only with the engine stopped:
+   * nobody is to find more boost under the foot than a moment ago.
    */
   @Nullable String drives(String who) {
     GuestBoost kept = driver;

@@ -73,8 +73,7 @@ public final class PageToken {
     Path fresh = file.resolveSibling(file.getFileName() + ".new");
     Files.deleteIfExists(fresh);
     make(fresh);
-    Files.move(
-        fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     return Files.readString(file, StandardCharsets.UTF_8).strip();
   }
 

@@ -55,8 +55,7 @@ class GuestBoostTest {
 
   private PiBench drive(PiBench pi, @Nullable GuestBoost driver, IntConsumer each) {
     RowQueue rows = new RowQueue(8);
-    TickLoop loop =
-        new TickLoop(new Controller(pi.settings), pi.io, rows, pi.clock, null, driver);
+    TickLoop loop = new TickLoop(new Controller(pi.settings), pi.io, rows, pi.clock, null, driver);
     highestTarget = 0.0;
     for (int tick = 0; tick < TICKS; tick++) {
       boolean boost = tick >= 800;

@@ -90,7 +90,9 @@ class SettingsHistoryTest {
             .setText("units.pressure", "psi")
             .text();
     List<SettingsDiff.Line> lines = SettingsDiff.of(parse(first), parse(second));
-    assertThat(lines).extracting(SettingsDiff.Line::key).containsExactly("units", "limits.trim_cap_pct");
+    assertThat(lines)
+        .extracting(SettingsDiff.Line::key)
+        .containsExactly("units", "limits.trim_cap_pct");
     assertThat(lines.get(0).part()).isNull();
     assertThat(lines.get(1).part()).isEqualTo(SettingsPart.FEEDBACK);
     assertThat(lines.get(1).after()).isEqualTo("5 %");
@@ -106,8 +108,7 @@ class SettingsHistoryTest {
     values[2 * columns + 3] += 0.04;
     Settings after =
         before.withBaseDuty(
-            new Table2d(
-                before.baseDuty().rows(), before.baseDuty().columns(), values));
+            new Table2d(before.baseDuty().rows(), before.baseDuty().columns(), values));
     List<SettingsDiff.Line> lines = SettingsDiff.of(before, after);
     assertThat(lines).hasSize(1);
     assertThat(lines.get(0).part()).isEqualTo(SettingsPart.TABLES);

@@ -85,7 +85,7 @@ final class TimeLineHtml {
       String at = Double.isFinite(m.at()) ? units.text(m.at(), line.unit()) : "never";
       times.add(m.label() + " " + at);
     }
-    html.raw("</svg></td><td>").text(String.join(", ", times)).raw("</td>");
+    html.raw("</svg></td><td class=\"times\">").text(String.join(", ", times)).raw("</td>");
   }
 
   private static void mark(Html html, int kind, String x, String y) {

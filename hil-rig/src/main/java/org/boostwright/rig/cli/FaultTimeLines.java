@@ -1,7 +1,10 @@
 package org.boostwright.rig.cli;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.TimeLine;
 import org.boostwright.rig.result.TimeLine.Mark;
@@ -38,26 +41,37 @@ final class FaultTimeLines {
     }
   }
 
-  /** One row for each scenario and seed; the coil off against the time the scenario allows. */
+  /** One row for each scenario: its slowest seed, the coil off against the time it is allowed. */
   static void add(ResultBuilder result, List<ScenarioVerdict> verdicts) {
-    List<TimeLine.Row> rows = new ArrayList<>();
+    Map<String, List<ScenarioVerdict>> byId = new LinkedHashMap<>();
     for (ScenarioVerdict verdict : verdicts) {
-      if (!verdict.variation().isEmpty() || verdict.status() == ScenarioVerdict.Status.INVALID) {
-        continue;
-      }
-      double limit = 1e3 * verdict.scenario().expect().restWithinSeconds();
-      List<Mark> marks = new ArrayList<>();
-      if (!Double.isNaN(verdict.detectionSeconds())) {
-        marks.add(new Mark("reported", 1e3 * verdict.detectionSeconds()));
-      }
-      if (!Double.isNaN(verdict.reactionSeconds()) || !Double.isNaN(limit)) {
-        marks.add(new Mark("coil off", 1e3 * verdict.reactionSeconds()));
-      }
-      if (!marks.isEmpty()) {
-        rows.add(new TimeLine.Row(verdict.name(), marks, limit));
+      if (verdict.variation().isEmpty() && verdict.status() != ScenarioVerdict.Status.INVALID) {
+        byId.computeIfAbsent(verdict.scenario().id(), id -> new ArrayList<>()).add(verdict);
       }
     }
-    line(result, "From each scenario's first fault taking effect", rows);
+    List<TimeLine.Row> rows = new ArrayList<>();
+    for (List<ScenarioVerdict> seeds : byId.values()) {
+      double limit = 1e3 * seeds.get(0).scenario().expect().restWithinSeconds();
+      List<Mark> marks = new ArrayList<>();
+      double reported = slowestMillis(seeds, ScenarioVerdict::detectionSeconds);
+      if (!Double.isNaN(reported)) {
+        marks.add(new Mark("reported", reported));
+      }
+      double off = slowestMillis(seeds, ScenarioVerdict::reactionSeconds);
+      if (!Double.isNaN(off) || !Double.isNaN(limit)) {
+        marks.add(new Mark("coil off", off));
+      }
+      if (!marks.isEmpty()) {
+        rows.add(new TimeLine.Row(seeds.get(0).scenario().text(), marks, limit));
+      }
+    }
+    line(result, "From each scenario's first fault taking effect, slowest of its seeds", rows);
+  }
+
+  /** The longest time, ms; NaN as soon as one seed has none, because "never" is the slowest. */
+  private static double slowestMillis(
+      List<ScenarioVerdict> seeds, ToDoubleFunction<ScenarioVerdict> seconds) {
+    return 1e3 * seeds.stream().mapToDouble(seconds).reduce(0.0, Math::max);
   }
 
   private static void line(ResultBuilder result, String title, List<TimeLine.Row> rows) {

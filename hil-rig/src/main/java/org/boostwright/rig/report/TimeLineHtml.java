@@ -36,7 +36,7 @@ final class TimeLineHtml {
     html.element("h3", "", line.title()).raw("\n<p class=\"help\">");
     for (int k = 0; k < kinds.size(); k++) {
       html.raw("<span class=\"kind\"><svg width=\"18\" height=\"18\" aria-hidden=\"true\">");
-      mark(html, k, "50%");
+      mark(html, k, "50%", "50%");
       html.raw("</svg> ").text(kinds.get(k)).raw("</span> ");
     }
     if (limited) {
@@ -54,8 +54,10 @@ final class TimeLineHtml {
     for (TimeLine.Row row : line.rows()) {
       row(html, line, row, kinds, longest);
       if (limited) {
-        html.raw("<td class=\"n\" data-head=\"Allowed\">");
-        html.text(units.text(row.limit(), line.unit())).raw("</td><td>");
+        String none = Double.isNaN(row.limit()) ? " none" : "";
+        html.raw("<td data-head=\"Allowed\"").attribute("class", "n" + none).raw(">");
+        html.text(units.text(row.limit(), line.unit())).raw("</td><td");
+        html.attribute("class", none.strip()).raw(">");
         Words.judgement(html, row.judgement());
         html.raw("</td>");
       }
@@ -72,19 +74,23 @@ final class TimeLineHtml {
       limit(html, percent(row.limit() / longest));
     }
     List<String> times = new ArrayList<>();
+    boolean several = row.marks().size() > 1;
     for (TimeLine.Mark m : row.marks()) {
       if (Double.isFinite(m.at())) {
-        mark(html, kinds.indexOf(m.label()), percent(m.at() / longest));
+        int kind = kinds.indexOf(m.label());
+        // Above and below the rail, so that two at the same time are both seen.
+        String y = !several ? "50%" : kind % 2 == 0 ? "27%" : "73%";
+        mark(html, kind, percent(m.at() / longest), y);
       }
       String at = Double.isFinite(m.at()) ? units.text(m.at(), line.unit()) : "never";
       times.add(m.label() + " " + at);
     }
-    html.raw("</svg></td><td>").text(String.join(", ", times)).raw("</td>");
+    html.raw("</svg></td><td class=\"times\">").text(String.join(", ", times)).raw("</td>");
   }
 
-  private static void mark(Html html, int kind, String x) {
+  private static void mark(Html html, int kind, String x, String y) {
     int shape = Math.min(kind, SHAPES.size() - 1);
-    html.raw("<svg overflow=\"visible\" y=\"50%\"").attribute("x", x);
+    html.raw("<svg overflow=\"visible\"").attribute("x", x).attribute("y", y);
     html.attribute("class", "mark m" + shape).raw(">").raw(SHAPES.get(shape)).raw("</svg>");
   }
 

@@ -219,20 +219,14 @@ final class FaultsCommand extends Subcommand {
     Campaign campaign = new Campaign(plan, share, folder, threadCount());
     progress.beginLong("faults, kept in " + folder, campaign.size());
     List<CaseRow> rows = campaign.run(words(plan), progress::at);
-    Optional<String> digest = Optional.of(SettingsDigest.of(plan.settings()));
-    return judged(plan.kinds(), rows, words(plan), digest, folder);
+    return judged(plan.kinds(), rows, words(plan), folder);
   }
 
-  private Outcome judged(
-      List<FaultKind> kinds,
-      List<CaseRow> rows,
-      String campaign,
-      Optional<String> digest,
-      Path folder) {
+  private Outcome judged(List<FaultKind> kinds, List<CaseRow> rows, String campaign, Path folder) {
     CampaignSummary summary = CampaignSummary.of(kinds, rows);
     table = FaultsText.kinds(summary);
     ResultBuilder result = FaultsText.result(summary).seed(seed).provenance("campaign", campaign);
-    digest.ifPresent(result::settingsDigest);
+    result.settingsDigest(FaultsText.digestOf(campaign));
     set.record(result);
     return Outcome.kept(
         result.build(),
@@ -276,7 +270,7 @@ final class FaultsCommand extends Subcommand {
     Files.createDirectories(folder);
     RowFile.finish(folder, share.campaign(), share.rows());
     seed = FaultsText.seedOf(share.campaign());
-    return judged(FaultKinds.all(), share.rows(), share.campaign(), Optional.empty(), folder);
+    return judged(FaultKinds.all(), share.rows(), share.campaign(), folder);
   }
 
   private List<ScenarioVerdict> verdicts(Progress progress, Path path)
@@ -294,7 +288,8 @@ final class FaultsCommand extends Subcommand {
   private Outcome scenarios(Progress progress, Path path) throws Exception {
     List<ScenarioVerdict> verdicts = verdicts(progress, path);
     table = FaultsText.scenarios(verdicts);
-    Result result = FaultsText.result(verdicts);
+    Result result =
+        FaultsText.result(verdicts).provenance("scenarios", path.toString()).build();
     return Outcome.kept(
         result,
         out.folder,

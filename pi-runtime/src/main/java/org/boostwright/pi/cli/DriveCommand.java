@@ -152,7 +152,7 @@ final class DriveCommand implements Callable<Integer> {
                     settings,
                     Files.readString(options.settingsFile),
                     run.digest(),
-                    standing.words(),
+                    proof(standing),
                     permission(standing, settings),
                     where.toString(),
                     options.data.resolve("recordings")));
@@ -199,6 +199,12 @@ final class DriveCommand implements Callable<Integer> {
     return where.isLink() ? Permission.FULL : standing.permission(settings.valve());
   }
 
+  private String proof(Standing standing) {
+    return where.isLink()
+        ? "over the link no proof is asked for: there is no engine at its end"
+        : standing.words();
+  }
+
   private void begin(Standing standing, double keptAmbientKpaAbs) {
     if (cutTest) {
       say(
@@ -207,10 +213,7 @@ final class DriveCommand implements Callable<Integer> {
               + " kPa absolute, below idle pressure; the coil stays off; the engine must stall at"
               + " once where a cut is wired. Standing car, neutral, handbrake, open air.");
     } else {
-      say(
-          where.isLink()
-              ? "over the link no proof is asked for: there is no engine at its end"
-              : standing.words());
+      say(proof(standing));
       Rung next = standing.next();
       if (next != null && !where.isLink()) {
         next.cautions().forEach(caution -> say("CAUTION: " + caution));

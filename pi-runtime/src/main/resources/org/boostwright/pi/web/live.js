@@ -298,7 +298,7 @@
     say('unit', unit);
     say('version', about.version);
     say('digest', about.digest.slice(0, 16));
-    say('proof', 'Valve: ' + about.proof + '.');
+    say('proof', 'Proof: ' + about.proof + '.');
     say('allowed', about.allowed + ' Wires: ' + about.wires + '.');
     say('settings', about.settings);
     rebuilt('steps', about.steps, node => {

@@ -67,6 +67,10 @@ class LivePageInBrowserTest {
       "const b = [...document.querySelectorAll('#bench-answer button')]"
           + ".find(b => b.textContent === arguments[0]); if (b) b.click(); return !!b;";
 
+  private static final String ANSWER =
+      "const a = document.getElementById('answer');"
+          + " if (a) a.value = arguments[0]; return !!a;";
+
   @TempDir Path folder;
   private Settings settings;
   private PtyPair cable;
@@ -303,7 +307,7 @@ class LivePageInBrowserTest {
     until(() -> text("bench-question").contains("How many double clicks"), "clicks");
     assertThat(rig.driven()).as("clicked").isTrue();
     assertThat(rig.dutyFraction()).as("coil off while a question is open").isZero();
-    browser.findElement(By.id("answer")).sendKeys("5");
+    until(() -> (Boolean) browser.executeScript(ANSWER, "5"), "a field for the answer");
     press("Give");
     until(() -> text("ended-words").contains("Done"), "end");
     assertThat(rig.dutyFraction()).isZero();

@@ -109,6 +109,11 @@ final class CorrectCommand extends Subcommand {
     if (write.isPresent()) {
       AtomicFile.write(write.get(), fresh);
       result.provenance("written to", write.get().toString());
+      result.find(
+          "settings_written",
+          Severity.NOTE,
+          "The new settings are in " + write.get() + ".",
+          "check them: ./boostwright check " + write.get());
     }
     return Outcome.kept(
         result.build(),

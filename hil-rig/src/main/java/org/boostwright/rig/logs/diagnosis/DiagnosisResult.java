@@ -62,7 +62,9 @@ public final class DiagnosisResult {
       result.find(
           "nothing_suspected",
           Severity.NOTE,
-          judged.size() + " pulls went as a sound car's would.",
+          judged.size() == 1
+              ? "The pull of " + log.name() + " went as a sound car's would."
+              : judged.size() + " pulls of " + log.name() + " went as a sound car's would.",
           "");
     }
     if (!heldBack.isEmpty()) {

@@ -23,7 +23,7 @@ public final class TargetStage {
   public TargetStage(Settings settings) {
     table = settings.target();
     limits = settings.limits();
-    hasSelector = settings.optional().boostSelector();
+    hasSelector = settings.optional().boostSelector() || limits.guest();
   }
 
   /**
@@ -35,7 +35,7 @@ public final class TargetStage {
    * @param ambientKpaAbs ambient in use
    * @param ambientFloorKpaAbs lowest ambient that is possible by now
    * @param intakeAirC intake air, degC
-   * @param highBoost selector position
+   * @param highBoost what {@link BoostSelector} makes of the selector and the guest setting
    */
   public void update(
       double throttlePct,

@@ -21,6 +21,7 @@ import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.PullFinder;
 import org.boostwright.rig.logs.pulls.PullRules;
+import org.boostwright.rig.logs.pulls.PullsResult;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
@@ -130,11 +131,16 @@ final class CorrectCommand extends Subcommand {
       throws IOException, WrongUseException {
     PlantParams car = sound.car(start, driven, result, progress);
     boolean mayRaise = true;
+    List<Pull> all = new ArrayList<>();
     for (DriveLog drive : drives) {
       List<Pull> pulls = PullFinder.find(drive, PullRules.FULL_THROTTLE);
+      all.addAll(pulls);
       for (Cause cause : DiagnosisResult.add(result, drive, pulls, driven, car, Double.NaN)) {
         mayRaise &= !cause.forbidsRaising();
       }
+    }
+    if (!all.isEmpty()) {
+      result.add(PullsResult.overlay(all));
     }
     if (!mayRaise) {
       result.find(

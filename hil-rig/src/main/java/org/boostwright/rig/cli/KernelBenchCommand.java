@@ -120,6 +120,7 @@ final class KernelBenchCommand extends Subcommand {
       failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
       CaseFindings.add(builder, "kernel", outcome);
     }
+    CaseFindings.timeLine(builder, report.outcomes());
     builder.measure("kernel.wall_s", "time of this run", seconds, Units.SECONDS);
     if (guests.contains(KernelBench.Guest.DRIVE)) {
       logs(builder, report);

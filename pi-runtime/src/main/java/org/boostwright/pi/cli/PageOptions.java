@@ -88,7 +88,8 @@ final class PageOptions {
    */
   String start(ControllerRun run, PageGuest guest, PageFacts facts) {
     PageAddress at = address.orElseThrow();
-    LivePage page = new LivePage(facts, run.loop().latest(), guest, () -> health(run));
+    LivePage page =
+        new LivePage(facts, run.loop().latest(), guest, run.driver(), () -> health(run));
     try {
       page.start(at, token());
       return "live page: http://"

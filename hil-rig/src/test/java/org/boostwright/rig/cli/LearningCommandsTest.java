@@ -107,8 +107,7 @@ class LearningCommandsTest {
   /** Nothing of the way there is left behind. */
   private void assertOnly(Path parent, String... names) throws IOException {
     try (Stream<Path> files = Files.list(parent)) {
-      assertThat(files.map(file -> file.getFileName().toString()))
-          .containsExactlyInAnyOrder(names);
+      assertThat(files.map(file -> file.getFileName().toString())).containsExactlyInAnyOrder(names);
     }
   }
 
@@ -142,8 +141,16 @@ class LearningCommandsTest {
   void correctReplacesAFileOnlyWhenTold() throws Exception {
     Path mine = Files.writeString(folder.resolve("mine.toml"), "# mine\n");
     String[] args = {
-      "correct", "--settings", driven.toString(), "--write", mine.toString(), "--out", kept(),
-      "--quiet", log("1"), log("2")
+      "correct",
+      "--settings",
+      driven.toString(),
+      "--write",
+      mine.toString(),
+      "--out",
+      kept(),
+      "--quiet",
+      log("1"),
+      log("2")
     };
     assertThat(run(args)).isEqualTo(2);
     assertThat(err.toString()).contains("mine.toml is there already").contains("--overwrite");

@@ -8,9 +8,9 @@ import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.ValveParams;
 
 /**
- * Two explanations of missing boost, each one change of the reference car, led by the recorded duty.
- * Each is made as strong as the mean of the settled pressures asks for; what is left then is how
- * badly it meets their course over engine speed. Duty at its ceiling changes nothing in that.
+ * Two explanations of missing boost, each one change of the reference car, led by the recorded
+ * duty. Each is made as strong as the mean of the settled pressures asks for; what is left then is
+ * how badly it meets their course over engine speed. Duty at its ceiling changes nothing in that.
  *
  * @param pull the pull
  * @param car the reference

@@ -40,8 +40,7 @@ public record Swing(int turns, double height, double periodSeconds) {
     return 100.0 * sum / (last - first + 1);
   }
 
-  private static Swing of(
-      DriveLog log, int from, int to, IntToDoubleFunction mean, double reach) {
+  private static Swing of(DriveLog log, int from, int to, IntToDoubleFunction mean, double reach) {
     double[] means = new double[Math.max(0, to - from)];
     for (int i = 0; i < means.length; i++) {
       means[i] = mean.applyAsDouble(from + i);

@@ -28,7 +28,8 @@ class CautionTest {
 
   @BeforeAll
   static void drive() {
-    settings = LearningCar.scaledBase(LearningCar.baseDutyAlone(ProjectCarSettings.load()), 0.8, -1);
+    settings =
+        LearningCar.scaledBase(LearningCar.baseDutyAlone(ProjectCarSettings.load()), 0.8, -1);
     runs = LearningCar.pulls(settings, PlantParams.PROJECT_CAR, PullPlan.STANDARD, 1, 2);
   }
 

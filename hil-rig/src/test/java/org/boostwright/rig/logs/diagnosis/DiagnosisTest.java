@@ -23,8 +23,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /**
  * Each cause seeded into virtual cars of half a series' tolerances, with the settings as delivered,
- * one pull each, judged against the nominal car. Requirement: the first suspicion is the seeded cause in 90 % or more, and at
- * most 2 % of sound cars raise any.
+ * one pull each, judged against the nominal car. Requirement: the first suspicion is the seeded
+ * cause in 90 % or more, and at most 2 % of sound cars raise any.
  */
 class DiagnosisTest {
   private static final boolean FULL = Boolean.getBoolean("boostwright.logs.full");

@@ -25,9 +25,10 @@ public final class OverboostWatch {
   static final int LOCKING_TRIP = 3;
   static final double CUT_RELEASE_KPA = 10.0;
 
-  private final double limitKpaAbs;
+  private final double fullLimitKpaAbs;
   private final boolean cutAllowed;
 
+  private double limitKpaAbs;
   private boolean waiting;
   private long waitingSinceNanos;
   private int trips;
@@ -42,6 +43,7 @@ public final class OverboostWatch {
    * @param cutAllowed the settings allow an engine-cut request
    */
   public OverboostWatch(double limitKpaAbs, boolean cutAllowed) {
+    fullLimitKpaAbs = limitKpaAbs;
     this.limitKpaAbs = limitKpaAbs;
     this.cutAllowed = cutAllowed;
   }
@@ -50,8 +52,11 @@ public final class OverboostWatch {
    * Judges one tick.
    *
    * @param keyCycled the key is off, or the engine is known to be stopped where no key is wired
+   * @param limitShare share of the limit that holds now, 0 to 1; a NaN leaves no limit unbroken
    */
-  public void update(long nowNanos, Signals signals, FaultTable faults, boolean keyCycled) {
+  public void update(
+      long nowNanos, Signals signals, FaultTable faults, boolean keyCycled, double limitShare) {
+    limitKpaAbs = limitShare * fullLimitKpaAbs;
     if (keyCycled) {
       trips = 0;
     }

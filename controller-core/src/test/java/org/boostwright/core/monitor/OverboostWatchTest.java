@@ -17,10 +17,11 @@ class OverboostWatchTest {
   private OverboostWatch watch = new OverboostWatch(LIMIT, true);
   private boolean released;
   private boolean keyCycled;
+  private double share = 1.0;
 
   private void tick() {
     bench.tick();
-    watch.update(bench.now, bench.signals, bench.faults, keyCycled);
+    watch.update(bench.now, bench.signals, bench.faults, keyCycled, share);
     bench.faults.endTick(bench.now, released, keyCycled);
   }
 
@@ -65,6 +66,31 @@ class OverboostWatchTest {
       tick();
     }
     bench.kpa = kpa;
+  }
+
+  @Test
+  @Tag("S5")
+  void aSensorThatMayReadLowLowersTheLimitForAsLongAsItMay() {
+    share = 0.9;
+    riseTo(0.9 * LIMIT - 0.1);
+    run(1.0);
+    assertThat(bench.faults.count(FaultCode.OVERBOOST)).isZero();
+    bench.kpa = 0.9 * LIMIT + 0.1;
+    run(1.0);
+    assertThat(active(FaultCode.OVERBOOST)).isTrue();
+    assertThat(watch.trips()).isEqualTo(1);
+    share = 1.0;
+    released = true;
+    run(2.1);
+    assertThat(active(FaultCode.OVERBOOST)).isFalse();
+  }
+
+  @Test
+  @Tag("S10")
+  void aLimitThatIsNoNumberIsExceeded() {
+    share = Double.NaN;
+    run(1.0);
+    assertThat(active(FaultCode.OVERBOOST)).isTrue();
   }
 
   @Test

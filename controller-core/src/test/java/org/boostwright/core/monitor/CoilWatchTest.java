@@ -178,4 +178,47 @@ class CoilWatchTest {
     }
     assertThat(active()).isTrue();
   }
+
+  /** At 40 Hz a period is five ticks, and a phase of half of it is certain to be met. */
+  private long ticksUntilJudged(double duty, boolean energised) {
+    CoilWatch watch = new CoilWatch(40.0);
+    long ticks = 0;
+    tick(watch, duty, energised);
+    while (faults.ran() == 0L) {
+      tick(watch, duty, energised);
+      ticks++;
+    }
+    return ticks;
+  }
+
+  @Test
+  void restIsJudgedOnePeriodAndTenMillisecondsAfterItWasCommanded() {
+    assertThat(ticksUntilJudged(0.0, true)).isEqualTo(7);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.2, false", "0.8, true", "0.5, true", "0.5, false"})
+  void drivingIsJudgedAfterTwiceThat(double duty, boolean energised) {
+    assertThat(ticksUntilJudged(duty, energised)).isEqualTo(14);
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void aPhaseOfJustTheCertainLengthIsWatched(boolean stuck) {
+    CoilWatch watch = new CoilWatch(40.0);
+    for (int i = 0; i < 40; i++) {
+      tick(watch, 0.5, stuck);
+    }
+    assertThat(active()).isTrue();
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void whatWasSeenOneWindowAgoIsStillSeen(boolean stuck) {
+    CoilWatch watch = new CoilWatch(40.0);
+    for (int i = 0; i < 200; i++) {
+      tick(watch, 0.5, i % 7 == 0 ? !stuck : stuck); // 35 ms apart
+      assertThat(faults.count(FaultCode.COIL_FEEDBACK)).isZero();
+    }
+  }
 }

@@ -86,12 +86,15 @@ final class AmbientWatch {
   }
 
   /**
-   * Share of a pressure that a reading may reach because the sensor may read low: {@code (ambient +
-   * tolerance) / home}, 1 at most, and 1 for an ambient pressure that a barometer has read. The
-   * tolerance is for weather and a good sensor's error.
+   * Share of a pressure that a reading may reach because the sensor may read low: {@code ambient /
+   * home}, 1 at most. It is 1 where a barometer has read the ambient pressure, and down to a
+   * tolerance below home, for weather and a good sensor's error; over as much again it comes down
+   * to the full share.
    */
   double trustedShare() {
-    double share = (kpaAbs + EngineWatch.AMBIENT_TOLERANCE_KPA) / homeKpaAbs;
+    double full = kpaAbs / homeKpaAbs;
+    double beyond = homeKpaAbs - EngineWatch.AMBIENT_TOLERANCE_KPA - kpaAbs;
+    double share = Math.max(full, 1.0 - 2.0 * beyond / homeKpaAbs);
     return share < 1.0 && !byBarometer ? share : 1.0;
   }
 

@@ -208,9 +208,9 @@ class AmbientWatchTest {
     assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.MAP_AMBIENT_MISMATCH.bit());
   }
 
-  /** Home is assumed at 100 kPa: (reading + 4) / 100. */
+  /** Home is assumed at 100 kPa: nothing for 4 kPa, then double, from 8 kPa in proportion. */
   @ParameterizedTest
-  @CsvSource({"105, 1", "96.5, 1", "86, 0.90", "71, 0.75"})
+  @CsvSource({"105, 1", "96.5, 1", "94, 0.96", "92, 0.92", "91, 0.91", "71, 0.71"})
   @Tag("S5")
   void aReadingBelowTheAirAtHomeLeavesItsShareOfTargetAndLimit(double kpaAbs, double share) {
     ControllerBench bench = new ControllerBench(new TestCar().build());
@@ -228,7 +228,7 @@ class AmbientWatchTest {
     TestCar car = new TestCar();
     car.assumedAmbientKpaAbs = Double.NaN;
     ControllerBench bench = new ControllerBench(car.build());
-    bench.mapKpaAbs = 87.1925;
+    bench.mapKpaAbs = 0.9 * 101.325;
     bench.run(1.0);
     assertThat(bench.controller.monitor().trustedShare()).as("nothing measured").isEqualTo(1.0);
     bench.run(2.0);
@@ -254,7 +254,7 @@ class AmbientWatchTest {
     bench.controller.monitor().recallAmbient(86.0);
     bench.engineRpm = 900.0;
     bench.run(1.0);
-    assertThat(bench.controller.monitor().trustedShare()).isCloseTo(0.9, within(1e-12));
+    assertThat(bench.controller.monitor().trustedShare()).isCloseTo(0.86, within(1e-12));
     assertThat(bench.controller.monitor().ambientFloorKpaAbs()).as("any climb since").isEqualTo(64.0);
     assertThat(bench.outputs.findings).isEqualTo(FaultCode.AMBIENT_IN_DOUBT.bit());
   }
@@ -271,7 +271,7 @@ class AmbientWatchTest {
     bench.run(3.0);
     assertThat(bench.controller.monitor().trustedShare())
         .as("the pressure sensor's own word again")
-        .isCloseTo(0.84, within(0.001));
+        .isCloseTo(0.80, within(0.001));
   }
 
   @Test
@@ -283,13 +283,13 @@ class AmbientWatchTest {
     bench.engineRpm = 4000.0;
     bench.mapKpaAbs = 40.0;
     bench.run(0.5);
-    // The limit of 200 kPa is one of 170.
-    for (; bench.mapKpaAbs < 168.0; bench.mapKpaAbs += 0.5) {
+    // The limit of 200 kPa is one of 162.
+    for (; bench.mapKpaAbs < 160.0; bench.mapKpaAbs += 0.5) {
       bench.tick();
     }
     bench.run(1.0);
     assertThat(active(bench, FaultCode.OVERBOOST)).isFalse();
-    bench.mapKpaAbs = 172.0;
+    bench.mapKpaAbs = 164.0;
     bench.run(0.1);
     assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.OVERBOOST.bit());
     assertThat(bench.outputs.state.isRest()).isTrue();

@@ -6,22 +6,27 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongConsumer;
 import org.boostwright.rig.inject.FaultKind;
 import org.boostwright.rig.scenario.fault.Injection;
 
 /**
- * A pressure sensor that reads low, amount by amount over the same draws of cars and drives: what is
- * reported, and how far true pressure goes. It maps the region that nobody sees.
+ * A pressure sensor that is off, amount by amount over the same draws of cars and drives: what is
+ * reported, and how far true pressure goes. It maps the region that nobody sees (S5).
  */
 public final class DriftSweep {
+  private static final double[] SCALES = {1.2, 1.1, 1.0, 0.97, 0.94, 0.9, 0.86, 0.82, 0.78, 0.7};
+  private static final double[] OFFSETS_KPA = {20.0, 10.0, -5.0, -10.0, -15.0, -20.0, -30.0, -45.0};
+
   private DriftSweep() {}
 
-  /** Since when the sensor reads low. */
+  /** Since when the sensor is off. */
   public enum Since {
     /** Since before key on: the engine is seen stopped with it. */
     KEY_ON("before key on", -1e3),
     /** From just before the first throttle of the drive. */
-    DRIVING("while driving", 0.1);
+    DRIVING("just before the throttle opens", 0.1);
 
     private final String words;
     private final double fromSeconds;
@@ -40,7 +45,7 @@ public final class DriftSweep {
   /**
    * One amount over all draws.
    *
-   * @param amount how much, in the unit of the kind
+   * @param drift kind and amount
    * @param since since when
    * @param runs drives
    * @param reported drives in which a fault was confirmed
@@ -49,7 +54,7 @@ public final class DriftSweep {
    * @param aboveSeconds longest time above the limit, s
    */
   public record Line(
-      double amount,
+      Injection drift,
       Since since,
       int runs,
       int reported,
@@ -57,21 +62,37 @@ public final class DriftSweep {
       double peakOverKpa,
       double aboveSeconds) {}
 
+  /** Lines that {@link #run} gives. */
+  public static int size() {
+    return Since.values().length * (SCALES.length + OFFSETS_KPA.length);
+  }
+
   /**
-   * Sweeps.
+   * Sweeps gain and offset.
    *
-   * @param plan what the draws are from; its runs are driven for each amount
+   * @param plan what the draws are from, with the kinds to sweep; its runs are driven for each line
+   * @param progress told the lines that are done
    */
-  public static List<Line> run(
-      CampaignPlan plan, FaultKind kind, Since since, double[] amounts, int threads)
+  public static List<Line> run(CampaignPlan plan, int threads, LongConsumer progress)
       throws InterruptedException {
+    AtomicLong done = new AtomicLong();
     ExecutorService pool = Executors.newFixedThreadPool(threads);
     try {
       List<Future<Line>> futures = new ArrayList<>();
-      for (double amount : amounts) {
-        Injection drift =
-            new Injection(kind, amount, since.fromSeconds, Double.POSITIVE_INFINITY);
-        futures.add(pool.submit(() -> line(plan, drift, since)));
+      for (FaultKind kind : plan.kinds()) {
+        for (Since since : Since.values()) {
+          for (double amount : amounts(kind)) {
+            Injection drift =
+                new Injection(kind, amount, since.fromSeconds, Double.POSITIVE_INFINITY);
+            futures.add(
+                pool.submit(
+                    () -> {
+                      Line line = line(plan, drift, since);
+                      progress.accept(done.incrementAndGet());
+                      return line;
+                    }));
+          }
+        }
       }
       List<Line> lines = new ArrayList<>();
       for (Future<Line> future : futures) {
@@ -85,6 +106,14 @@ public final class DriftSweep {
     }
   }
 
+  private static double[] amounts(FaultKind kind) {
+    return switch (kind.id()) {
+      case "s5_map_scale" -> SCALES;
+      case "s5_map_offset" -> OFFSETS_KPA;
+      default -> throw new IllegalArgumentException(kind.id() + " is no drift of the sensor");
+    };
+  }
+
   private static Line line(CampaignPlan plan, Injection drift, Since since) {
     int runs = 0;
     int reported = 0;
@@ -94,7 +123,7 @@ public final class DriftSweep {
     for (long index = 0; index < plan.runs(); index++) {
       CaseDraw draw = CaseDraw.of(plan, List.of(drift.kind()), index);
       if (!Double.isNaN(draw.setup().recirculationStuck())) {
-        continue; // that alone makes it unsafe
+        continue; // its spikes are another fault's
       }
       CaseRow row = CaseRow.of(draw.withInjections(List.of(drift)));
       runs++;
@@ -104,6 +133,6 @@ public final class DriftSweep {
       peak = Math.max(peak, row.peakOverKpa());
       above = Math.max(above, row.aboveSeconds());
     }
-    return new Line(drift.amount(), since, runs, reported, unsafe, peak, above);
+    return new Line(drift, since, runs, reported, unsafe, peak, above);
   }
 }

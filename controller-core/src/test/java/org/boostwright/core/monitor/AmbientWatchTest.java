@@ -294,4 +294,16 @@ class AmbientWatchTest {
     assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.OVERBOOST.bit());
     assertThat(bench.outputs.state.isRest()).isTrue();
   }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {60.0, 106.0})
+  void aKeptAmbientMayBeAnyThatAnAtmosphereHas(double kpaAbs) {
+    Monitor monitor = new ControllerBench(new TestCar().build()).controller.monitor();
+    monitor.recallAmbient(kpaAbs);
+    assertThat(monitor.ambientKpaAbs()).isEqualTo(kpaAbs);
+    assertThat(monitor.ambientFloorKpaAbs()).isEqualTo(kpaAbs - 22.0);
+    Monitor other = new ControllerBench(new TestCar().build()).controller.monitor();
+    other.recallAmbient(kpaAbs < 80.0 ? Math.nextDown(kpaAbs) : Math.nextUp(kpaAbs));
+    assertThat(other.ambientKpaAbs()).isEqualTo(100.0);
+  }
 }

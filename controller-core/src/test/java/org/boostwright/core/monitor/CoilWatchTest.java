@@ -2,6 +2,10 @@ package org.boostwright.core.monitor;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.boostwright.core.ControllerBench;
+import org.boostwright.core.TestCar;
+import org.boostwright.core.settings.OptionalWires;
+import org.boostwright.core.state.SafetyState;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -220,5 +224,30 @@ class CoilWatchTest {
       tick(watch, 0.5, i % 7 == 0 ? !stuck : stuck); // 35 ms apart
       assertThat(faults.count(FaultCode.COIL_FEEDBACK)).isZero();
     }
+  }
+
+  @Test
+  void onTheBenchTheCoilIsNotJudgedAndAfterItAnew() {
+    TestCar car = new TestCar();
+    car.wires = new OptionalWires(false, false, false, true, false);
+    ControllerBench bench = new ControllerBench(car.build());
+    bench.run(3.0);
+    bench.inputs.benchRequest = true;
+    bench.inputs.benchDutyFraction = 0.0;
+    bench.inputs.coilEnergised = true;
+    bench.run(3.0);
+    assertThat(bench.outputs.state).isEqualTo(SafetyState.BENCH);
+    assertThat(bench.controller.faults().count(FaultCode.COIL_FEEDBACK)).isZero();
+    bench.inputs.benchRequest = false;
+    bench.engineRpm = 900.0; // the first pulse ends it
+    while (bench.controller.monitor().engine().onBench()) {
+      assertThat(bench.controller.faults().count(FaultCode.COIL_FEEDBACK)).isZero();
+      bench.tick();
+    }
+    // One period of 30 Hz and 10 ms until what is commanded has reached the coil.
+    bench.run(0.040);
+    assertThat(bench.controller.faults().count(FaultCode.COIL_FEEDBACK)).isZero();
+    bench.run(0.040);
+    assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.COIL_FEEDBACK.bit());
   }
 }

@@ -359,4 +359,27 @@ class OverboostWatchTest {
     assertThat(bench.faults.count(FaultCode.OVERBOOST)).isZero();
     assertThat(watch.peakKpaAbs()).isZero();
   }
+
+  @Test
+  @Tag("P2")
+  void aCutIsNoLongerAskedForOnceNoPressureWasSeenForThreeHundredMilliseconds() {
+    trip();
+    run(0.5);
+    assertThat(watch.cutRequest()).isTrue();
+    bench.mapSampled = false;
+    run(0.295);
+    assertThat(watch.cutRequest()).isTrue();
+    tick();
+    assertThat(watch.cutRequest()).isFalse();
+  }
+
+  @Test
+  @Tag("P2")
+  void aTripThatFallsBelowTheLimitIsAGoodSampleOfTheValve() {
+    trip();
+    assertThat(bench.faults.ran() & FaultCode.VALVE_NO_EFFECT.bit()).isZero();
+    fallTo(LIMIT - 1.0);
+    assertThat(bench.faults.ran() & FaultCode.VALVE_NO_EFFECT.bit()).isNotZero();
+    assertThat(active(FaultCode.VALVE_NO_EFFECT)).isFalse();
+  }
 }

@@ -25,6 +25,9 @@ public final class OverboostWatch {
   static final int LOCKING_TRIP = 3;
   static final double CUT_RELEASE_KPA = 10.0;
 
+  /** The limit falls by as much as a target this far below it, so that their distance stays. */
+  static final double ABOVE_TARGET_KPA = 25.0;
+
   private final double fullLimitKpaAbs;
   private final boolean cutAllowed;
 
@@ -52,11 +55,11 @@ public final class OverboostWatch {
    * Judges one tick.
    *
    * @param keyCycled the key is off, or the engine is known to be stopped where no key is wired
-   * @param limitShare share of the limit that holds now, 0 to 1; a NaN leaves no limit unbroken
+   * @param limitShare share of the target that is left, 0 to 1; NaN breaks every limit
    */
   public void update(
       long nowNanos, Signals signals, FaultTable faults, boolean keyCycled, double limitShare) {
-    limitKpaAbs = limitShare * fullLimitKpaAbs;
+    limitKpaAbs = fullLimitKpaAbs - (1.0 - limitShare) * (fullLimitKpaAbs - ABOVE_TARGET_KPA);
     if (keyCycled) {
       trips = 0;
     }

@@ -72,10 +72,11 @@ class OverboostWatchTest {
   @Tag("S5")
   void aSensorThatMayReadLowLowersTheLimitForAsLongAsItMay() {
     share = 0.9;
-    riseTo(0.9 * LIMIT - 0.1);
+    // A tenth of what lies 25 kPa below the limit: 182.5 kPa.
+    riseTo(182.4);
     run(1.0);
     assertThat(bench.faults.count(FaultCode.OVERBOOST)).isZero();
-    bench.kpa = 0.9 * LIMIT + 0.1;
+    bench.kpa = 182.6;
     run(1.0);
     assertThat(active(FaultCode.OVERBOOST)).isTrue();
     assertThat(watch.trips()).isEqualTo(1);

@@ -30,12 +30,11 @@ final class AmbientWatch {
   private boolean known;
 
   /**
-   * @param assumedKpaAbs ambient pressure to assume, and that of home; kPa absolute. NaN for none, and
-   *     home at the standard atmosphere at sea level
+   * @param assumedKpaAbs ambient pressure to assume, and that of home; kPa absolute. NaN for none,
+   *     and home at the standard atmosphere at sea level
    */
   AmbientWatch(double assumedKpaAbs) {
-    homeKpaAbs =
-        Double.isNaN(assumedKpaAbs) ? UnitSettings.STANDARD_ATMOSPHERE_KPA : assumedKpaAbs;
+    homeKpaAbs = Double.isNaN(assumedKpaAbs) ? UnitSettings.STANDARD_ATMOSPHERE_KPA : assumedKpaAbs;
     kpaAbs = assumedKpaAbs;
     floorKpaAbs = assumedKpaAbs;
   }

@@ -255,7 +255,9 @@ class AmbientWatchTest {
     bench.engineRpm = 900.0;
     bench.run(1.0);
     assertThat(bench.controller.monitor().trustedShare()).isCloseTo(0.86, within(1e-12));
-    assertThat(bench.controller.monitor().ambientFloorKpaAbs()).as("any climb since").isEqualTo(64.0);
+    assertThat(bench.controller.monitor().ambientFloorKpaAbs())
+        .as("any climb since")
+        .isEqualTo(64.0);
     assertThat(bench.outputs.findings).isEqualTo(FaultCode.AMBIENT_IN_DOUBT.bit());
   }
 

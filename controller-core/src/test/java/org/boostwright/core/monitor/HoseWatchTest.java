@@ -128,9 +128,7 @@ class HoseWatchTest {
         long half = HoseWatch.NO_BOOST_NANOS / 2;
         fresh.flatAtAmbient(now, 96.0, 128.0, 64.0, 100.0, 4_000.0);
         fresh.flatAtAmbient(now + half, 96.0 + second, 128.0, 64.0, 100.0, 4_000.0);
-        assertThat(
-                fresh.flatAtAmbient(
-                    now + 2 * half, 96.0 + second, 128.0, 64.0, 100.0, 4_000.0))
+        assertThat(fresh.flatAtAmbient(now + 2 * half, 96.0 + second, 128.0, 64.0, 100.0, 4_000.0))
             .isEqualTo(beyond == 0.0);
       }
     }
@@ -142,8 +140,7 @@ class HoseWatchTest {
       HoseWatch fresh = new HoseWatch(6_800.0);
       fresh.flatAtAmbient(now, kpa, 128.0, 64.0, 100.0, 4_000.0);
       assertThat(
-              fresh.flatAtAmbient(
-                  now + HoseWatch.NO_BOOST_NANOS, kpa, 128.0, 64.0, 100.0, 4_000.0))
+              fresh.flatAtAmbient(now + HoseWatch.NO_BOOST_NANOS, kpa, 128.0, 64.0, 100.0, 4_000.0))
           .isEqualTo(kpa == 61.5 || kpa == 130.5);
     }
   }

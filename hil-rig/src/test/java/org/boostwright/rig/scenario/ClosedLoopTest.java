@@ -29,8 +29,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  * most 5 kPa, and from one second after arrival its 100 ms mean stays within 2 kPa of the target;
  * base duty wrong by 15 % either way; sea level at 0 and 40 degC, 2000 m at 0 degC. Gains, spool
  * and trim cap are those of the shipped project car; duty ceiling and per-gear limits are out of
- * the way. The car's home is at the altitude it is driven at: without a barometer one from sea level
- * gets a lower target up there (AmbientWatchTest).
+ * the way. The car's home is at the altitude it is driven at: without a barometer one from sea
+ * level gets a lower target up there (AmbientWatchTest).
  */
 class ClosedLoopTest {
   private static final double[] RPM = {2000, 2500, 3000, 3500, 4000, 4500, 5000, 5500, 6000, 6500};

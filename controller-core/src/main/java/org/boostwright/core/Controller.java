@@ -1,6 +1,7 @@
 package org.boostwright.core;
 
 import org.boostwright.core.control.BoostControl;
+import org.boostwright.core.control.BoostSelector;
 import org.boostwright.core.control.GearFinder;
 import org.boostwright.core.gate.OutputGate;
 import org.boostwright.core.monitor.FaultCode;
@@ -46,6 +47,7 @@ public final class Controller {
   private final Monitor monitor;
   private final StateMachine machine = new StateMachine();
   private final BoostControl control;
+  private final BoostSelector selector = new BoostSelector();
   private final GearFinder gears;
   private final OutputGate gate;
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
@@ -130,7 +132,8 @@ public final class Controller {
     double ambientKpaAbs = monitor.ambientKpaAbs();
     int gear = gears.update(rpm, signals.roadKmh(), dt);
     double demandPct = demandPct();
-    control.updateTarget(demandPct, rpm, gear, monitor, inputs.highBoost);
+    boolean high = selector.high(nowNanos, inputs.highBoost);
+    control.updateTarget(demandPct, rpm, gear, monitor, high);
     boolean demand = control.demand(demandPct, rpm, ambientKpaAbs);
     machine.update(
         faults.worstReaction(),

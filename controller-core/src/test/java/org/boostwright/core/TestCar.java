@@ -27,6 +27,7 @@ public final class TestCar {
   public double assumedAmbientKpaAbs = 100.0;
   public double roadPulsesPerKm = 4000.0;
   public double[] gearRpmPerKmh = new double[0];
+  public boolean guest;
   public double[] gearTargetKpaAbs = new double[0];
   public double lowBoostKpaAbs = 180.0;
   public double pressureRatioMax = 2.5;
@@ -89,7 +90,8 @@ public final class TestCar {
             lowBoostKpaAbs,
             1500.0,
             30.0,
-            engineCut),
+            engineCut,
+            guest),
         new FeedbackSettings(
             feedback,
             Curve.constant(0.01),

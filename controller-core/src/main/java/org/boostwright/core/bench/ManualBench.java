@@ -163,7 +163,8 @@ public final class ManualBench {
       return pulse(LONG_PULSE_SECONDS);
     }
     lastPulseSeconds = 0.0;
-    NextReading.Setting next = NextReading.choose(known, resolutionKpa);
+    NextReading.Setting next =
+        NextReading.choose(known, resolutionKpa, BenchPlan.DEFAULT_RIPPLE_LIMIT_KPA);
     return new Setting(next.frequencyHz(), next.dutyFraction(), Double.NaN);
   }
 

@@ -24,7 +24,7 @@ public final class TargetStage {
   public TargetStage(Settings settings) {
     table = settings.target();
     limits = settings.limits();
-    hasSelector = settings.optional().boostSelector();
+    hasSelector = settings.optional().boostSelector() || limits.guest();
   }
 
   /**
@@ -37,7 +37,7 @@ public final class TargetStage {
    * @param ambientFloorKpaAbs lowest ambient that is possible by now
    * @param trustedShare share that a sensor which may read low leaves, 0 to 1
    * @param intakeAirC intake air, degC
-   * @param highBoost selector position
+   * @param highBoost what {@link BoostSelector} makes of the selector and the guest setting
    */
   public void update(
       double throttlePct,

@@ -50,6 +50,7 @@ public final class Monitor {
   private final AmbientWatch ambient;
   private final SpeedLossWatch speedLoss = new SpeedLossWatch();
   private final LifeWatch life;
+  private final AnalogChannel demand;
   private final HoseWatch hose;
   private final @Nullable NoiseWatch noise;
   private final OverboostWatch overboost;
@@ -72,6 +73,7 @@ public final class Monitor {
     engine = new EngineWatch(settings);
     ambient = new AmbientWatch(settings.sensors().ambientKpaAbs());
     life = new LifeWatch(settings.sensors());
+    demand = settings.demand();
     hose = new HoseWatch(settings.car().redlineRpm());
     AnalogSensor map = settings.sensors().channel(AnalogChannel.MAP);
     frozenWatched = map != null && map.frozenIsWatched();
@@ -153,7 +155,14 @@ public final class Monitor {
               signals.engineRpm());
       // Before the sensor has shown life nothing is driven, and ambient is what it should read.
       faults.sample(FaultCode.MAP_FLAT_AT_AMBIENT, flat && life.shown(), nowNanos);
-      life.update(engine.stopped(), engine.running(), map.value(), ambient.kpaAbs());
+      @Nullable ChannelSignal opened = signals.channel(demand);
+      life.update(
+          nowNanos,
+          engine.stopped(),
+          engine.running(),
+          map.value(),
+          ambient.kpaAbs(),
+          opened != null && opened.usable() ? opened.value() : Double.NaN);
       if ((faults.active() & HOSE_OFF) != 0L) {
         // Throttle released is no proof that the hose is on again; life is.
         life.forget();

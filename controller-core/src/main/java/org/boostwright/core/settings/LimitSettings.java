@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param minControlRpm below this engine speed duty stays 0, 1/min
  * @param minThrottlePct below this throttle duty stays 0, percent
  * @param engineCut allows the engine-cut request; off by default
+ * @param guest low boost holds until the owner has said otherwise to the runtime, which remembers
  */
 @SuppressWarnings("ArrayRecordComponent") // copied on the way in and out
 public record LimitSettings(
@@ -34,7 +35,36 @@ public record LimitSettings(
     double lowBoostKpaAbs,
     double minControlRpm,
     double minThrottlePct,
-    boolean engineCut) {
+    boolean engineCut,
+    boolean guest) {
+
+  /** Limits without a guest setting. */
+  public LimitSettings(
+      double cutoffKpaAbs,
+      double pressureRatioMax,
+      Curve dutyCeiling,
+      double trimCapDuty,
+      Curve targetFactorOverIntakeC,
+      double springOnlyIntakeC,
+      double[] gearTargetKpaAbs,
+      double lowBoostKpaAbs,
+      double minControlRpm,
+      double minThrottlePct,
+      boolean engineCut) {
+    this(
+        cutoffKpaAbs,
+        pressureRatioMax,
+        dutyCeiling,
+        trimCapDuty,
+        targetFactorOverIntakeC,
+        springOnlyIntakeC,
+        gearTargetKpaAbs,
+        lowBoostKpaAbs,
+        minControlRpm,
+        minThrottlePct,
+        engineCut,
+        false);
+  }
 
   /** Takes its own copy of the array. */
   public LimitSettings {
@@ -54,7 +84,8 @@ public record LimitSettings(
         lowBoostKpaAbs,
         minControlRpm,
         minThrottlePct,
-        engineCut);
+        engineCut,
+        guest);
   }
 
   /** A copy; inside the tick use {@link #gearTargetKpaAbs(int)}, which allocates nothing. */
@@ -86,7 +117,8 @@ public record LimitSettings(
         && Double.compare(lowBoostKpaAbs, that.lowBoostKpaAbs) == 0
         && Double.compare(minControlRpm, that.minControlRpm) == 0
         && Double.compare(minThrottlePct, that.minThrottlePct) == 0
-        && engineCut == that.engineCut;
+        && engineCut == that.engineCut
+        && guest == that.guest;
   }
 
   @Override
@@ -102,6 +134,7 @@ public record LimitSettings(
         lowBoostKpaAbs,
         minControlRpm,
         minThrottlePct,
-        engineCut);
+        engineCut,
+        guest);
   }
 }

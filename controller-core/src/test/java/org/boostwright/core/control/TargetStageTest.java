@@ -71,6 +71,14 @@ class TargetStageTest {
   }
 
   @Test
+  void theGuestSettingCapsTheTargetWithoutASelectorToo() {
+    car.lowBoostKpaAbs = 150.0;
+    car.guest = true;
+    assertThat(target(stage(), 0, 100.0, 100.0, 20.0, false)).isEqualTo(150.0);
+    assertThat(target(stage(), 0, 100.0, 100.0, 20.0, true)).isEqualTo(180.0);
+  }
+
+  @Test
   @Tag("P7")
   void thePressureRatioOverTheLowestPossibleAmbientCapsTheTarget() {
     TargetStage stage = stage();

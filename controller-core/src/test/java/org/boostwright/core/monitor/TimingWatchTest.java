@@ -37,7 +37,7 @@ class TimingWatchTest {
     for (int i = 0; i < 1_000; i++) {
       assertThat(step(TICK + TICK / 2 - 1)).isCloseTo(0.007499999, within(1e-12));
     }
-    step(1L);
+    step(TICK / 2 + 1);
     assertThat(watch.late()).isZero();
     assertThat(late()).isFalse();
     assertThat(faults.ran()).isEqualTo(FaultCode.TICK_LATE.bit());
@@ -63,6 +63,17 @@ class TimingWatchTest {
       assertThat(late()).isFalse();
     }
     assertThat(watch.late()).isEqualTo(200);
+  }
+
+  @Test
+  void lateAndMadeUpForInTurnConfirms() {
+    step(0L);
+    step(3 * TICK);
+    assertThat(step(TICK / 2)).isCloseTo(0.0025, within(1e-12));
+    assertThat(watch.late()).isEqualTo(2);
+    assertThat(late()).isFalse();
+    step(3 * TICK);
+    assertThat(late()).isTrue();
   }
 
   @Test

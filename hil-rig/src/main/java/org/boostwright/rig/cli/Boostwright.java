@@ -21,8 +21,8 @@ import picocli.CommandLine.Model.CommandSpec;
       "",
       "Exit codes: 0 passed, 1 a verdict failed, 2 wrong use or unreadable input, 3 internal"
           + " error.",
-      "'boostwright COMMAND --help' shows the options of a command; 'drive', the controller's own",
-      "program, is started the same way. NO_COLOR in the environment keeps colours away."
+      "'boostwright COMMAND --help' shows the options of a command; 'drive' and 'page-token', the",
+      "controller's own program, are started the same way. NO_COLOR in the environment keeps colours away."
     })
 public final class Boostwright implements Callable<Integer> {
   private final Terminal terminal;
@@ -76,6 +76,7 @@ public final class Boostwright implements Callable<Integer> {
         new CheckCommand(terminal),
         new CalibrateCommand(terminal),
         new StageCommand(terminal),
+        new UpkeepCommand(terminal),
         new PullCommand(terminal),
         new ReplayCommand(terminal),
         new CorrectCommand(terminal),

@@ -9,10 +9,12 @@ import java.util.Locale;
 import java.util.Set;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.core.table.Table2d;
 import org.boostwright.rig.card.Advice;
 import org.boostwright.rig.card.Card;
 import org.boostwright.rig.card.Fine;
 import org.boostwright.rig.logs.correct.CellChange;
+import org.boostwright.rig.logs.correct.CorrectionResult;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.report.DisplayUnits;
@@ -72,6 +74,9 @@ final class CardCommand extends Subcommand {
     result.settingsDigest(SettingsDigest.of(car));
     DisplayUnits units = new DisplayUnits(car.units());
     measure(result, card);
+    if (!card.cells().isEmpty()) {
+      tables(result, car, card);
+    }
     boolean first = true;
     for (String reason : card.reasons()) {
       result.find(
@@ -127,6 +132,30 @@ final class CardCommand extends Subcommand {
     double most =
         card.cells().stream().mapToDouble(c -> 100.0 * c.change()).reduce(0.0, CardCommand::larger);
     result.measure("card.change_pct", "largest change of a cell", most, Units.PERCENT);
+  }
+
+  /** By how much, in which cells, and what it should do; the other cells stay empty. */
+  private static void tables(ResultBuilder result, Settings car, Card card) {
+    String rows = car.demand().id();
+    Table2d duty = car.baseDuty();
+    result.add(
+        CorrectionResult.heat(
+            "change",
+            "Change of base duty",
+            rows,
+            duty,
+            card.cells(),
+            Units.PERCENT,
+            c -> 100.0 * c.change()));
+    result.add(
+        CorrectionResult.heat(
+            "expected",
+            "Expected change of boost",
+            rows,
+            duty,
+            card.cells(),
+            Units.KPA,
+            CellChange::expectedKpa));
   }
 
   private static double larger(double a, double b) {

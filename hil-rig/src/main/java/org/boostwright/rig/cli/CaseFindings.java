@@ -1,9 +1,12 @@
 package org.boostwright.rig.cli;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.boostwright.rig.link.CaseOutcome;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
+import org.boostwright.rig.result.TimeLine;
 import org.boostwright.rig.result.Units;
 
 /**
@@ -46,6 +49,30 @@ final class CaseFindings {
         outcome.verdict() == CaseOutcome.Verdict.INVALID && outcome.lateMillis() > 0.0
             ? "run it again on a quieter machine"
             : "");
+  }
+
+  /** Every reaction that was measured or awaited, against the time it is allowed. */
+  static void timeLine(ResultBuilder result, List<CaseOutcome> outcomes) {
+    List<TimeLine.Row> rows = new ArrayList<>();
+    for (CaseOutcome outcome : outcomes) {
+      boolean timed =
+          !Double.isNaN(outcome.reactionMillis()) || !Double.isNaN(outcome.withinMillis());
+      if (timed && outcome.verdict() != CaseOutcome.Verdict.INVALID) {
+        rows.add(
+            new TimeLine.Row(
+                outcome.text(),
+                List.of(new TimeLine.Mark("reaction", outcome.reactionMillis())),
+                outcome.withinMillis()));
+      }
+    }
+    if (!rows.isEmpty()) {
+      result.add(
+          new TimeLine(
+              "reactions",
+              "From the fault at the controller's wire to its reaction",
+              Units.MILLISECONDS,
+              rows));
+    }
   }
 
   private static String number(String words, double value) {

@@ -21,6 +21,7 @@ import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.PullFinder;
 import org.boostwright.rig.logs.pulls.PullRules;
+import org.boostwright.rig.logs.pulls.PullsResult;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
@@ -108,6 +109,11 @@ final class CorrectCommand extends Subcommand {
     if (write.isPresent()) {
       AtomicFile.write(write.get(), fresh);
       result.provenance("written to", write.get().toString());
+      result.find(
+          "settings_written",
+          Severity.NOTE,
+          "The new settings are in " + write.get() + ".",
+          "check them: ./boostwright check " + write.get());
     }
     return Outcome.kept(
         result.build(),
@@ -125,11 +131,16 @@ final class CorrectCommand extends Subcommand {
       throws IOException, WrongUseException {
     PlantParams car = sound.car(start, driven, result, progress);
     boolean mayRaise = true;
+    List<Pull> all = new ArrayList<>();
     for (DriveLog drive : drives) {
       List<Pull> pulls = PullFinder.find(drive, PullRules.FULL_THROTTLE);
+      all.addAll(pulls);
       for (Cause cause : DiagnosisResult.add(result, drive, pulls, driven, car, Double.NaN)) {
         mayRaise &= !cause.forbidsRaising();
       }
+    }
+    if (!all.isEmpty()) {
+      result.add(PullsResult.overlay(all));
     }
     if (!mayRaise) {
       result.find(

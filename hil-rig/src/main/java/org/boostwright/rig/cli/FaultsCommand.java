@@ -229,6 +229,7 @@ final class FaultsCommand extends Subcommand {
     CampaignSummary summary = CampaignSummary.of(kinds, rows);
     table = FaultsText.kinds(summary);
     ResultBuilder result = FaultsText.result(summary).seed(seed).provenance("campaign", campaign);
+    result.settingsDigest(FaultsText.digestOf(campaign));
     set.record(result);
     return Outcome.kept(
         result.build(),
@@ -290,7 +291,8 @@ final class FaultsCommand extends Subcommand {
   private Outcome scenarios(Progress progress, Path path) throws Exception {
     List<ScenarioVerdict> verdicts = verdicts(progress, path);
     table = FaultsText.scenarios(verdicts);
-    Result result = FaultsText.result(verdicts);
+    Result result =
+        FaultsText.result(verdicts).provenance("scenarios", path.toString()).build();
     return Outcome.kept(
         result,
         out.folder,

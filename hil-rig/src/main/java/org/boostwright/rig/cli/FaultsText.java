@@ -91,6 +91,7 @@ final class FaultsText {
         Units.KPA);
     result.measure(
         "faults.invalid", "runs whose fault never took effect", summary.invalid(), Units.COUNT);
+    FaultTimeLines.add(result, summary);
     rows(result, "unsafe_run", Severity.PROBLEM, summary.bad());
     rows(result, "false_alarm", Severity.PROBLEM, summary.alarms());
     result.caution(
@@ -105,9 +106,9 @@ final class FaultsText {
         summary.unsafe() == 0
             ? String.format(
                 Locale.ROOT,
-                "none of %d runs unsafe, so at most %.2g of such runs are (95 %%).",
+                "none of %d runs unsafe, so at most %.2g %% of such runs are (95 %% confidence).",
                 summary.runs(),
-                summary.upper95())
+                100.0 * summary.upper95())
             : summary.unsafe() + " of " + summary.runs() + " runs are unsafe.");
   }
 
@@ -198,21 +199,24 @@ final class FaultsText {
   }
 
   /** What scenarios come to: one measurement each, the number of its runs that failed. */
-  static Result result(List<ScenarioVerdict> verdicts) {
+  static ResultBuilder result(List<ScenarioVerdict> verdicts) {
     ResultBuilder result = new ResultBuilder("faults");
     Map<String, List<ScenarioVerdict>> byId = new LinkedHashMap<>();
     for (ScenarioVerdict verdict : verdicts) {
       byId.computeIfAbsent(verdict.scenario().id(), id -> new ArrayList<>()).add(verdict);
     }
     byId.forEach((id, runs) -> scenario(result, id, runs));
+    FaultTimeLines.add(result, verdicts);
     long failed =
         verdicts.stream().filter(v -> v.status() != ScenarioVerdict.Status.PASSED).count();
-    return result
-        .headline(
+    result.caution("A result from the virtual car proves the program, not your car.");
+    return result.headline(
             failed == 0
-                ? byId.size() + " scenarios, " + verdicts.size() + " runs, all as they must be."
-                : failed + " of " + verdicts.size() + " runs not as they must be.")
-        .build();
+                ? byId.size()
+                + (byId.size() == 1 ? " scenario, " : " scenarios, ")
+                + verdicts.size()
+                + " runs, all as they must be."
+                : failed + " of " + verdicts.size() + " runs not as they must be.");
   }
 
   private static void scenario(ResultBuilder result, String id, List<ScenarioVerdict> runs) {
@@ -302,6 +306,11 @@ final class FaultsText {
     return text.toString();
   }
 
+  /** Fingerprint of the settings in the words of a campaign. */
+  static String digestOf(String campaign) {
+    return word(campaign, "settings=");
+  }
+
   /** Seed in the words of a campaign. */
   static long seedOf(String campaign) {
     return number(campaign, "seed=");
@@ -313,11 +322,16 @@ final class FaultsText {
   }
 
   private static long number(String campaign, String key) {
+    String word = word(campaign, key);
+    return word.isEmpty() ? 0L : Long.parseLong(word);
+  }
+
+  private static String word(String campaign, String key) {
     for (String word : campaign.split(" ")) {
       if (word.startsWith(key)) {
-        return Long.parseLong(word.substring(key.length()));
+        return word.substring(key.length());
       }
     }
-    return 0L;
+    return "";
   }
 }

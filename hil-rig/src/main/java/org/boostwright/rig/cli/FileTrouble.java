@@ -3,6 +3,7 @@ package org.boostwright.rig.cli;
 import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
@@ -20,6 +21,9 @@ final class FileTrouble {
     }
     if (e instanceof NotDirectoryException notFolder) {
       return notFolder.getFile() + " is not a folder";
+    }
+    if (e instanceof FileAlreadyExistsException there) {
+      return there.getFile() + " is there already";
     }
     if (e instanceof FileSystemException other) {
       return other.getFile() + ": " + other.getReason();

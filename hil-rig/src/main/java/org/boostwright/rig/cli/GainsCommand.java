@@ -23,8 +23,10 @@ import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.PullFinder;
 import org.boostwright.rig.logs.pulls.PullRules;
+import org.boostwright.rig.logs.pulls.PullsResult;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.result.ResultBuilder;
+import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Verdict;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -133,6 +135,7 @@ final class GainsCommand extends Subcommand {
             seed,
             share -> progress.at(Math.round(100 * share)));
     GainsResult.add(result, twin, advice, proof);
+    result.add(PullsResult.overlay(pulls));
     boolean offered = result.verdict() == Verdict.PASSED;
     result.headline(
         offered
@@ -141,6 +144,12 @@ final class GainsCommand extends Subcommand {
     if (!offered) {
       return Outcome.kept(result.build(), out.folder);
     }
+    result.find(
+        "gains_offered",
+        Severity.NOTE,
+        "The gains stand in the car.toml beside this result, every comment kept.",
+        "look at them, make it your settings file, and try a short pull in a high gear, ready to"
+            + " lift");
     byte[] fresh = edited(loaded, advice.in(car)).getBytes(StandardCharsets.UTF_8);
     return Outcome.kept(
         result.build(),

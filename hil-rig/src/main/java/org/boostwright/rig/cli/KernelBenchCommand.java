@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -47,10 +48,9 @@ final class KernelBenchCommand extends Subcommand {
       paramLabel = "LIST",
       split = ",",
       defaultValue = "drive,install",
-      description = {
-        "Which guests run: drive (the virtual car, faults, watchdog), install (everything installed",
-        "wrongly), valve_bench (the valve's proof; minutes more). Default: ${DEFAULT-VALUE}."
-      })
+      description =
+          "Which guests run: drive (the virtual car, faults, watchdog), install (everything installed "
+              + "wrongly), valve_bench (the valve's proof; minutes more). Default: ${DEFAULT-VALUE}.")
   Set<KernelBench.Guest> guests = EnumSet.of(KernelBench.Guest.DRIVE, KernelBench.Guest.INSTALL);
 
   @Option(
@@ -88,7 +88,10 @@ final class KernelBenchCommand extends Subcommand {
       String name = guest.name().toLowerCase(Locale.ROOT);
       Path said = folder.resolve(name).resolve("shell.txt");
       extras.add(
-          new Outcome.Extra(name + "_guest", name + "-guest.txt", to -> Files.copy(said, to)));
+          new Outcome.Extra(
+              name + "_guest",
+              name + "-guest.txt",
+              to -> Files.copy(said, to, StandardCopyOption.REPLACE_EXISTING)));
     }
     return Outcome.kept(result, out.folder, extras.toArray(Outcome.Extra[]::new));
   }
@@ -117,6 +120,7 @@ final class KernelBenchCommand extends Subcommand {
       failed += outcome.verdict() == CaseOutcome.Verdict.PASSED ? 0 : 1;
       CaseFindings.add(builder, "kernel", outcome);
     }
+    CaseFindings.timeLine(builder, report.outcomes());
     builder.measure("kernel.wall_s", "time of this run", seconds, Units.SECONDS);
     if (guests.contains(KernelBench.Guest.DRIVE)) {
       logs(builder, report);

@@ -94,8 +94,9 @@ final class ReplayLearning {
     result.headline(
         String.format(
             Locale.ROOT,
-            "What if, computed: %d pulls, highest boost %.0f kPa absolute.",
+            "What if, computed: %d %s, highest boost %.0f kPa absolute.",
             pulls.size(),
+            pulls.size() == 1 ? "pull" : "pulls",
             highest));
   }
 }

@@ -68,10 +68,9 @@ final class RigCommand extends Subcommand {
     @Option(
         names = "--electrical",
         paramLabel = "DAC,CHIP,PWM,HEARTBEAT",
-        description = {
-          "With --bench: a controller on real wires. Folder of an MCP4725 that gives the pressure",
-          "sensor's voltage, GPIO chip, and its lines on the PWM and heartbeat wires (3.3 V)."
-        })
+        description =
+            "With --bench: a controller on real wires. Folder of an MCP4725 that gives the pressure "
+                + "sensor's voltage, GPIO chip, and its lines on the PWM and heartbeat wires (3.3 V).")
     Optional<String> electrical = Optional.empty();
 
     @Option(
@@ -82,10 +81,9 @@ final class RigCommand extends Subcommand {
 
   @Option(
       names = "--bench",
-      description = {
-        "Instead of a car, the valve on the bench on regulated air, for a controller that runs",
-        "bench --valve link:PORT. Type here what it asks for there, by the word in brackets."
-      })
+      description =
+          "Instead of a car, the valve on the bench on regulated air, for a controller that runs "
+              + "bench --valve link:PORT. Type here what it asks for there, by the word in brackets.")
   boolean bench;
 
   @Option(
@@ -107,10 +105,9 @@ final class RigCommand extends Subcommand {
       paramLabel = "LIST",
       split = ",",
       defaultValue = "all",
-      description = {
-        "Faults to inject one after the other: all, short, none, or ids separated by commas;",
-        "a wrong one lists what there is. Default: ${DEFAULT-VALUE}."
-      })
+      description =
+          "Faults to inject one after the other: all, short, none, or ids separated by commas; "
+              + "a wrong one lists what there is. Default: ${DEFAULT-VALUE}.")
   List<String> faults = new ArrayList<>();
 
   @Option(

@@ -30,6 +30,7 @@ final class RigResult {
     for (CaseOutcome outcome : report.outcomes()) {
       CaseFindings.add(result, "rig", outcome);
     }
+    CaseFindings.timeLine(result, report.outcomes());
     if (plan.cases().isEmpty()) {
       driving(result, report);
     }

@@ -14,6 +14,7 @@ import java.util.stream.Collectors;
 import org.boostwright.core.bench.BenchPlan;
 import org.boostwright.core.bench.model.Coil;
 import org.boostwright.core.bench.proof.DamagedProofException;
+import org.boostwright.core.bench.proof.ProofMeasurement;
 import org.boostwright.core.bench.proof.ProofSource;
 import org.boostwright.core.ladder.Change;
 import org.boostwright.core.ladder.Entry;
@@ -231,7 +232,7 @@ final class StageCommand extends Subcommand {
         throw new WrongUseException(
             "the bench is signed by its own proof, not by recordings", "stage --sign bench");
       }
-      save(ladder().pass(rung, facts(car), now(), ProgramVersion.get(), reason, List.of()));
+      signBench(car, reason);
       return "'bench' is signed. ";
     }
     if (logs.isEmpty()) {
@@ -242,6 +243,17 @@ final class StageCommand extends Subcommand {
       recordings.add(Recording.read(log, car));
     }
     return judge(rung, recordings, car, result);
+  }
+
+  /** With the proof's numbers, so that a later bench can be compared with this one. */
+  private void signBench(Settings car, String words)
+      throws IOException, DamagedProofException, LadderRefusedException {
+    Facts facts = facts(car);
+    List<ProofMeasurement> measured =
+        facts.benchProven()
+            ? ProofFile.read(ProofFile.beside(file, practice)).measurements()
+            : List.of();
+    save(ladder().pass(Rung.BENCH, facts, now(), ProgramVersion.get(), words, measured));
   }
 
   private String judge(Rung rung, List<Recording> recordings, Settings car, ResultBuilder result)
@@ -304,7 +316,7 @@ final class StageCommand extends Subcommand {
     }
     if (next == Rung.BENCH) {
       benchProof(car);
-      save(ladder().pass(next, facts(car), now(), ProgramVersion.get(), "", List.of()));
+      signBench(car, "");
       return new Driven("'bench' is signed. ", List.of());
     }
     Practice practised =

@@ -23,8 +23,16 @@ record Terminal(PrintWriter out, PrintWriter err, boolean coloursOut, boolean mo
 
   /** The terminal this process was started on. */
   static Terminal ofProcess() {
-    String streams = System.getProperty("boostwright.terminal", "");
-    Map<String, String> environment = System.getenv();
+    return of(System.getProperty("boostwright.terminal", ""), System.getenv());
+  }
+
+  /**
+   * The terminal of some circumstances.
+   *
+   * @param streams {@code out}, {@code err} or both, where they are a terminal
+   * @param environment names and values
+   */
+  static Terminal of(String streams, Map<String, String> environment) {
     boolean dumb = "dumb".equals(environment.get("TERM"));
     boolean noColour = !environment.getOrDefault("NO_COLOR", "").isEmpty();
     return new Terminal(

@@ -15,11 +15,12 @@ final class DriveCases extends BenchCases {
    * Which part of the recording belongs to a case.
    *
    * @param id the case
+   * @param start which start of the program recorded it, from 0
    * @param fromNanos guest time, ns
    * @param toNanos guest time, ns
    * @param fault what was injected; null where nothing was
    */
-  record Stretch(String id, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
+  record Stretch(String id, int start, long fromNanos, long toNanos, @Nullable KernelFault fault) {}
 
   private static final double IDLE_RPM_SECONDS = 1.0;
   private static final double CRANK_RPM = 200.0;
@@ -30,7 +31,7 @@ final class DriveCases extends BenchCases {
   private static final double KEY_ON_SECONDS = 3.5;
   private static final double BOOST_SECONDS = 8.0;
   private static final double LONGEST_WAIT_SECONDS = 4.0;
-  private static final double AFTER_SECONDS = 0.1;
+  private static final double KEY_SECONDS = 0.3;
   private static final double GATE_MILLIS = 100.0;
 
   /** Exit code of a program that was killed: 128 + 9. */
@@ -43,6 +44,7 @@ final class DriveCases extends BenchCases {
   private final VirtualCar car;
   private final GuestProgram program;
   private double highestMapKpaAbs;
+  private int starts;
   private final List<Stretch> stretches = new ArrayList<>();
 
   DriveCases(KernelRig rig, VirtualCar car, Consumer<CaseOutcome> each) {
@@ -58,6 +60,11 @@ final class DriveCases extends BenchCases {
     double highest = highestMapKpaAbs;
     highestMapKpaAbs = 0.0;
     return highest;
+  }
+
+  /** How often the program was started to drive. */
+  int starts() {
+    return starts;
   }
 
   List<Stretch> stretches() {
@@ -76,6 +83,22 @@ final class DriveCases extends BenchCases {
     for (KernelFault fault : KernelFault.all(rig, car.faults())) {
       run(fault);
     }
+    KernelFault stuck = KernelFault.driverStuckOn(car.faults());
+    run(
+        stuck.id(),
+        stuck.text() + "; locked until the key has been off",
+        stuck.withinMillis(),
+        notes -> {
+          inject(stuck, notes);
+          stuck.clear().run();
+          car.setThrottlePct(0.0);
+          rig.run(KEY_SECONDS);
+          notes.must(rig.outputsOff() && rig.lamp(), "the lock did not hold");
+          car.sensors().keyOn = false;
+          rig.run(KEY_SECONDS);
+          car.sensors().keyOn = true;
+          notes.must(rig.runUntil(() -> !rig.lamp(), LONGEST_WAIT_SECONDS), "locked for ever");
+        });
     run(
         "stopped",
         "kill -STOP at boost: heartbeat stops, supply opens",
@@ -107,6 +130,7 @@ final class DriveCases extends BenchCases {
   private void startProgram(BenchCases.Notes notes) throws IOException {
     long before = rig.nowNanos();
     program.start(DRIVE);
+    starts++;
     notes.must(program.awaitOutputs(), "it did not take its outputs");
     notes.must(rig.outputsOff(), "outputs were not off when it took them");
     notes.seen.add(
@@ -157,7 +181,7 @@ final class DriveCases extends BenchCases {
     notes.must(rig.pwm().dutyFraction() == 0.0, "duty is not 0 with the throttle shut");
     notes.must(Math.abs(held - 180.0) <= 8.0, "boost was not held at its target of 180 kPa");
     notes.seen.add(String.format(Locale.ROOT, "%.1f kPa held from 4500 to 5500 1/min", held));
-    stretches.add(new Stretch("pull", from, rig.nowNanos(), null));
+    stretches.add(new Stretch("pull", starts - 1, from, rig.nowNanos(), null));
   }
 
   private void rampTo(double rpm) throws IOException {
@@ -186,25 +210,29 @@ final class DriveCases extends BenchCases {
         fault.text(),
         fault.withinMillis(),
         notes -> {
-          notes.effect = toBoost();
-          if (!notes.effect) {
-            notes.wrong.add("no boost before it");
-          }
-          takePeak();
-          long injected = rig.nowNanos();
-          fault.inject().run();
-          boolean rested =
-              rig.runUntil(rig::outputsOff, fault.rests() ? LONGEST_WAIT_SECONDS : 1.5);
-          notes.must(rested == fault.rests(), fault.rests() ? "no rest" : "it rests");
-          if (rested) {
-            notes.reactionMillis = (rig.pwm().lastNanos() - injected) * 1e-6;
-          }
-          rig.run(AFTER_SECONDS);
-          notes.must(fault.expected().isEmpty() || rig.outputsOff(), "rest was not kept");
-          stretches.add(new Stretch(fault.id(), injected, rig.nowNanos(), fault));
+          inject(fault, notes);
           fault.clear().run();
           notes.must(rig.runUntil(rig::driving, LONGEST_WAIT_SECONDS), "control did not come back");
         });
+  }
+
+  /** Injects a fault at boost and waits for what must come of it. */
+  private void inject(KernelFault fault, BenchCases.Notes notes) throws IOException {
+    notes.effect = toBoost();
+    if (!notes.effect) {
+      notes.wrong.add("no boost before it");
+    }
+    takePeak();
+    long injected = rig.nowNanos();
+    fault.inject().run();
+    boolean rested = rig.runUntil(rig::outputsOff, fault.rests() ? LONGEST_WAIT_SECONDS : 1.5);
+    notes.must(rested == fault.rests(), fault.rests() ? "no rest" : "it rests");
+    if (rested) {
+      notes.reactionMillis = (rig.pwm().lastNanos() - injected) * 1e-6;
+    }
+    rig.run(fault.keptSeconds());
+    notes.must(fault.expected().isEmpty() || rig.outputsOff(), "rest was not kept");
+    stretches.add(new Stretch(fault.id(), starts - 1, injected, rig.nowNanos(), fault));
   }
 
   /** Watches the gate open after whatever stopped the heartbeat at boost. */

@@ -22,6 +22,7 @@ import org.boostwright.rig.plant.WireFaults;
  * @param allowed faults that cannot be told apart from it, or follow from it
  * @param inject brings it about
  * @param clear takes it back
+ * @param keptSeconds how long it is kept up after rest, s: until it has been reported
  */
 record KernelFault(
     String id,
@@ -31,7 +32,20 @@ record KernelFault(
     Set<FaultCode> expected,
     Set<FaultCode> allowed,
     Step inject,
-    Step clear) {
+    Step clear,
+    double keptSeconds) {
+
+  KernelFault(
+      String id,
+      String text,
+      boolean rests,
+      double withinMillis,
+      Set<FaultCode> expected,
+      Set<FaultCode> allowed,
+      Step inject,
+      Step clear) {
+    this(id, text, rests, withinMillis, expected, allowed, inject, clear, KEPT_SECONDS);
+  }
 
   /** Something done to the bench. */
   interface Step {
@@ -40,6 +54,7 @@ record KernelFault(
 
   private static final double WIRE_MILLIS = 100.0;
   private static final double BUS_MILLIS = 150.0;
+  private static final double KEPT_SECONDS = 0.1;
 
   /** All of them. */
   static List<KernelFault> all(KernelRig rig, CarFaults faults) {
@@ -55,6 +70,13 @@ record KernelFault(
         "pressure sensor wire open",
         FaultCode.MAP_SIGNAL_LOW,
         () -> map.wire = WireFaults.Wire.OPEN,
+        map::clear);
+    wire(
+        all,
+        "s2_map_to_ground",
+        "pressure sensor short to ground",
+        FaultCode.MAP_SIGNAL_LOW,
+        () -> map.wire = WireFaults.Wire.SHORT_TO_GROUND,
         map::clear);
     wire(
         all,
@@ -79,8 +101,18 @@ record KernelFault(
             EnumSet.of(FaultCode.ENGINE_SPEED_LOST),
             EnumSet.of(FaultCode.ENGINE_SPEED_JUMPS),
             () -> faults.tach.lost = true,
-            faults.tach::clear));
+            faults.tach::clear,
+            0.5));
+    WireFaults throttle = faults.wire(AnalogChannel.THROTTLE);
+    wire(
+        all,
+        "s12_throttle_open",
+        "throttle sensor wire open",
+        FaultCode.THROTTLE_SIGNAL,
+        () -> throttle.wire = WireFaults.Wire.OPEN,
+        throttle::clear);
     all.add(storm(rig));
+    all.add(lateTicks(rig));
     all.add(
         new KernelFault(
             "t3_clock_step",
@@ -93,6 +125,41 @@ record KernelFault(
             () -> {}));
     all.add(secondProcess(rig));
     return List.copyOf(all);
+  }
+
+  /** The coil is on whenever its supply is closed; what is locked stays so until key-off. */
+  static KernelFault driverStuckOn(CarFaults faults) {
+    return new KernelFault(
+        "e1_driver_stuck_on",
+        "driver stuck on: seen on the feedback wire",
+        true,
+        BUS_MILLIS,
+        EnumSet.of(FaultCode.COIL_FEEDBACK),
+        Set.of(),
+        () -> faults.valve.driverStuckOn = true,
+        faults.valve::clear);
+  }
+
+  /** Another program before the tick, and behind the kernel's threads, 14 ms of every 15 or so. */
+  private static KernelFault lateTicks(KernelRig rig) {
+    return new KernelFault(
+        "t1_late_ticks",
+        "every tick late: another program before it",
+        true,
+        Double.NaN,
+        EnumSet.of(FaultCode.TICK_LATE),
+        EnumSet.of(
+            FaultCode.MAP_STALE,
+            FaultCode.THROTTLE_STALE,
+            FaultCode.SUPPLY_SIGNAL,
+            FaultCode.INTAKE_AIR_SIGNAL),
+        () ->
+            rig.shell()
+                .type(
+                    "chrt -f 45 bash -c 'for i in {1..10}; do e=$((${EPOCHREALTIME/./} + 14000));"
+                        + " while ((${EPOCHREALTIME/./} < e)); do :; done; sleep 0.001; done' &"),
+        () -> {},
+        0.3);
   }
 
   /**

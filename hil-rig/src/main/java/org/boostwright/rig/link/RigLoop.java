@@ -80,6 +80,15 @@ public final class RigLoop {
   }
 
   /**
+   * Waits into the tick that has begun.
+   *
+   * @param seconds less than a tick, s
+   */
+  void waitInTick(double seconds) {
+    clock.sleepUntil(clock.nanoTime() + Math.round(seconds * 1e9));
+  }
+
+  /**
    * Ticks until something is so.
    *
    * @return false when it was not within the time

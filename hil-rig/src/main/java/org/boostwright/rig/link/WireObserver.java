@@ -44,6 +44,8 @@ public final class WireObserver implements RigEnd.Listener {
   private long soundReceivedNanos;
   private long longestOutNanos;
   private long longestHeldNanos;
+  private int lateInARow;
+  private int mostLateInARow;
 
   @Override
   public void outputs(OutputsFrame frame, long arrivedNanos, long tickNanos, long roundTripNanos) {
@@ -114,6 +116,8 @@ public final class WireObserver implements RigEnd.Listener {
     last.mapKpaAbs = out.mapKpaAbs;
     last.targetKpaAbs = out.targetKpaAbs;
     last.ambientKpaAbs = out.ambientKpaAbs;
+    lateInARow = out.lateTicks > last.lateTicks ? lateInARow + 1 : 0;
+    mostLateInARow = Math.max(mostLateInARow, lateInARow);
     last.lateTicks = out.lateTicks;
     pwmHz = frame.pwmHz;
     lamp = frame.lamp;
@@ -134,6 +138,8 @@ public final class WireObserver implements RigEnd.Listener {
     everReady = false;
     longestOutNanos = 0L;
     longestHeldNanos = 0L;
+    lateInARow = 0;
+    mostLateInARow = 0;
   }
 
   /** Forgets all timing so far: cold programs are slow. */
@@ -156,6 +162,11 @@ public final class WireObserver implements RigEnd.Listener {
   /** The first tick at rest since {@link #arm}, ns. */
   public long restNanos() {
     return restNanos;
+  }
+
+  /** Most late ticks one after the other since {@link #arm}. */
+  public int mostLateInARow() {
+    return mostLateInARow;
   }
 
   /** Faults reported since {@link #arm}, as bits. */

@@ -44,6 +44,7 @@ public final class VirtualCar {
   private boolean coilFeed = true;
   private double airDensity;
   private double heldThrottlePct;
+  private int sensed = IM;
   private int callsSinceJump;
 
   /**
@@ -72,7 +73,7 @@ public final class VirtualCar {
     takeOverCommands();
     callsSinceJump = FINE_CALLS;
     sensors.settle(
-        plant.engine.p[IM], heldThrottlePct, plant.engine.t[IM], plant.engine.flows.ambientPa);
+        plant.engine.p[sensed], heldThrottlePct, plant.engine.t[IM], plant.engine.flows.ambientPa);
   }
 
   /** What the car is made of. */
@@ -102,6 +103,11 @@ public final class VirtualCar {
       throw new IllegalArgumentException("throttle " + pct + " % must lie within 0 and 100 %");
     }
     throttlePct = pct;
+  }
+
+  /** Where the pressure sensor's hose ends: before the throttle, or in the manifold. */
+  public void setMapBeforeThrottle(boolean before) {
+    sensed = before ? IC : IM;
   }
 
   /** Takes over the controller's commands. */
@@ -187,9 +193,9 @@ public final class VirtualCar {
     for (int i = 0; i < steps; i++) {
       double rad = drivetrain.radPerSecond();
       double speed = drivetrain.metresPerSecond();
-      double intakeBefore = plant.engine.p[IM];
+      double sensedBefore = plant.engine.p[sensed];
       step(h, 1.0);
-      sensors.pressure(h, intakeBefore, plant.engine.p[IM], plant.engine.flows.ambientPa);
+      sensors.pressure(h, sensedBefore, plant.engine.p[sensed], plant.engine.flows.ambientPa);
       turned += 0.5 * h * (rad + drivetrain.radPerSecond()) / (2.0 * Math.PI);
       driven += 0.5 * h * (speed + drivetrain.metresPerSecond());
     }

@@ -168,18 +168,7 @@ record ReplaySettings(Settings settings, @Nullable SignalTrace[] traces, List<St
               + highest
               + " kPa, the top of the pressure sensor less 10 % of its span");
     }
-    return new LimitSettings(
-        cutoff,
-        limits.pressureRatioMax(),
-        limits.dutyCeiling(),
-        limits.trimCapDuty(),
-        limits.targetFactorOverIntakeC(),
-        limits.springOnlyIntakeC(),
-        limits.gearTargetKpaAbs(),
-        limits.lowBoostKpaAbs(),
-        limits.minControlRpm(),
-        limits.minThrottlePct(),
-        limits.engineCut());
+    return limits.withCutoffKpaAbs(cutoff);
   }
 
   private static double highestLimit(AnalogSensor map) {

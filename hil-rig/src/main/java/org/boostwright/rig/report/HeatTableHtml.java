@@ -16,7 +16,7 @@ final class HeatTableHtml {
     double[] range = range(table.values());
     html.raw("<figure class=\"heat-table\"").attribute("id", "table-" + table.id()).raw(">");
     html.element("h3", "", table.title()).raw("\n<div class=\"wide\"><table class=\"heat\">");
-    html.element("caption", "", caption(table));
+    html.raw("<caption>").element("span", "", caption(table)).raw("</caption>");
     html.raw("<thead><tr>");
     html.raw("<td></td>");
     for (double column : table.columns()) {
@@ -51,11 +51,16 @@ final class HeatTableHtml {
     if (!Double.isFinite(value)) {
       return "empty";
     }
-    double span = range[1] - range[0];
-    int step = span > 0.0 ? (int) Math.min(STEPS - 1, STEPS * (value - range[0]) / span) : 0;
+    // Changes up and down are shaded by their size, so that nothing stands out where nothing is.
+    boolean signed = range[0] < 0.0;
+    double low = signed ? 0.0 : range[0];
+    double span = (signed ? Math.max(range[1], -range[0]) : range[1]) - low;
+    double size = (signed ? Math.abs(value) : value) - low;
+    int step = span > 0.0 ? (int) Math.min(STEPS - 1, STEPS * size / span) : 0;
     return "h" + step;
   }
 
+  /** Lowest and highest of the numbers that are shaded. */
   private static double[] range(double[][] values) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;

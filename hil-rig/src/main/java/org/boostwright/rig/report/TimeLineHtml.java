@@ -30,24 +30,38 @@ final class TimeLineHtml {
 
   void figure(Html html, TimeLine line) {
     List<String> kinds = kinds(line);
+    boolean limited = line.rows().stream().anyMatch(row -> !Double.isNaN(row.limit()));
     double longest = longest(line) * ROOM;
     html.raw("<figure class=\"time-line\"").attribute("id", "time-line-" + line.id()).raw(">");
     html.element("h3", "", line.title()).raw("\n<p class=\"help\">");
     for (int k = 0; k < kinds.size(); k++) {
       html.raw("<span class=\"kind\"><svg width=\"18\" height=\"18\" aria-hidden=\"true\">");
-      mark(html, k, "50%");
+      mark(html, k, "50%", "50%");
       html.raw("</svg> ").text(kinds.get(k)).raw("</span> ");
     }
-    html.raw("<span class=\"kind\"><svg width=\"18\" height=\"18\" aria-hidden=\"true\">");
-    limit(html, "50%");
-    html.raw("</svg> limit</span> ");
+    if (limited) {
+      html.raw("<span class=\"kind\"><svg width=\"18\" height=\"18\" aria-hidden=\"true\">");
+      limit(html, "50%");
+      html.raw("</svg> limit</span> ");
+    }
     html.text("The track is " + units.text(longest, line.unit()) + " long.").raw("</p>\n");
     html.raw("<table class=\"measured\"><thead><tr><th scope=\"col\">Case</th>");
     html.raw("<th scope=\"col\" class=\"track\">Course</th><th scope=\"col\">Times</th>");
-    html.raw("<th scope=\"col\" class=\"n\">Allowed</th><th scope=\"col\">Verdict</th></tr>");
-    html.raw("</thead><tbody>\n");
+    if (limited) {
+      html.raw("<th scope=\"col\" class=\"n\">Allowed</th><th scope=\"col\">Verdict</th>");
+    }
+    html.raw("</tr></thead><tbody>\n");
     for (TimeLine.Row row : line.rows()) {
       row(html, line, row, kinds, longest);
+      if (limited) {
+        String none = Double.isNaN(row.limit()) ? " none" : "";
+        html.raw("<td data-head=\"Allowed\"").attribute("class", "n" + none).raw(">");
+        html.text(units.text(row.limit(), line.unit())).raw("</td><td");
+        html.attribute("class", none.strip()).raw(">");
+        Words.judgement(html, row.judgement());
+        html.raw("</td>");
+      }
+      html.raw("</tr>\n");
     }
     html.raw("</tbody></table></figure>\n");
   }
@@ -60,23 +74,23 @@ final class TimeLineHtml {
       limit(html, percent(row.limit() / longest));
     }
     List<String> times = new ArrayList<>();
+    boolean several = row.marks().size() > 1;
     for (TimeLine.Mark m : row.marks()) {
       if (Double.isFinite(m.at())) {
-        mark(html, kinds.indexOf(m.label()), percent(m.at() / longest));
+        int kind = kinds.indexOf(m.label());
+        // Above and below the rail, so that two at the same time are both seen.
+        String y = !several ? "50%" : kind % 2 == 0 ? "27%" : "73%";
+        mark(html, kind, percent(m.at() / longest), y);
       }
       String at = Double.isFinite(m.at()) ? units.text(m.at(), line.unit()) : "never";
       times.add(m.label() + " " + at);
     }
-    html.raw("</svg></td><td>").text(String.join(", ", times));
-    html.raw("</td><td class=\"n\" data-head=\"Allowed\">");
-    html.text(units.text(row.limit(), line.unit())).raw("</td><td>");
-    Words.judgement(html, row.judgement());
-    html.raw("</td></tr>\n");
+    html.raw("</svg></td><td class=\"times\">").text(String.join(", ", times)).raw("</td>");
   }
 
-  private static void mark(Html html, int kind, String x) {
+  private static void mark(Html html, int kind, String x, String y) {
     int shape = Math.min(kind, SHAPES.size() - 1);
-    html.raw("<svg overflow=\"visible\" y=\"50%\"").attribute("x", x);
+    html.raw("<svg overflow=\"visible\"").attribute("x", x).attribute("y", y);
     html.attribute("class", "mark m" + shape).raw(">").raw(SHAPES.get(shape)).raw("</svg>");
   }
 

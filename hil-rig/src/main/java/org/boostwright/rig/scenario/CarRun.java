@@ -5,6 +5,7 @@ import org.boostwright.core.Controller;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.record.LogFormat;
+import org.boostwright.core.settings.MapLocation;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.state.Permission;
 import org.boostwright.core.state.SafetyState;
@@ -46,6 +47,7 @@ public final class CarRun {
     this.car = car;
     this.settings = settings;
     this.permission = permission;
+    car.setMapBeforeThrottle(settings.sensors().mapLocation() == MapLocation.BEFORE_THROTTLE);
     controller = new Controller(settings, permission);
     log = new RunLog(permission);
   }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.boostwright.core.settings.ActuatorLayout;
 import org.boostwright.rig.wiring.draw.HarnessSvg;
 import org.boostwright.rig.wiring.draw.PartsList;
 import org.boostwright.rig.wiring.draw.PinMap;
@@ -38,7 +39,8 @@ public final class WiringFiles {
       files.put("sim/" + simulation.id() + ".cir", simulation.deck());
     }
     files.put("drawing/harness.svg", HarnessSvg.of(circuit));
-    files.put("drawing/plumbing.svg", PlumbingSvg.of());
+    files.put("drawing/plumbing.svg", PlumbingSvg.of(ActuatorLayout.SINGLE_PORT));
+    files.put("drawing/plumbing-external-gate.svg", PlumbingSvg.of(ActuatorLayout.EXTERNAL_GATE));
     files.put("parts.csv", PartsList.csv(circuit));
     files.put("harness.csv", PartsList.harnessCsv(circuit));
     files.put("pinmap.csv", PinMap.csv(circuit));

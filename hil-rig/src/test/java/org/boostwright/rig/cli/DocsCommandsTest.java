@@ -28,7 +28,7 @@ class DocsCommandsTest {
   private static final Pattern LINK = Pattern.compile("\\]\\(([^)#:]+)(#[^)]*)?\\)");
 
   /** Commands of the other program; its own test looks after them. */
-  private static final List<String> OTHERS = List.of("drive");
+  private static final List<String> OTHERS = List.of("drive", "page-token");
 
   private static List<Path> pages() throws IOException {
     List<Path> pages = new ArrayList<>(List.of(ROOT.resolve("README.md")));

@@ -1,8 +1,11 @@
 package org.boostwright.rig.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
@@ -11,11 +14,14 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boostwright.core.ladder.Rung;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.HoursFile;
 import org.boostwright.core.settings.file.LadderFile;
 import org.boostwright.core.settings.file.SettingsDigest;
 import org.boostwright.core.settings.file.SettingsEdit;
 import org.boostwright.core.settings.file.SettingsFile;
+import org.boostwright.core.settings.file.SettingsHistory;
 import org.boostwright.core.state.Permission;
+import org.boostwright.core.upkeep.OperatingHours;
 import org.boostwright.rig.ladder.Practice;
 import org.boostwright.rig.plant.Atmosphere;
 import org.boostwright.rig.plant.PlantParams;
@@ -29,8 +35,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 /**
  * A new owner from the plan to a car that boosts, command by command on the virtual car, as
  * docs/commissioning.md tells it: plan, bench, calibrate, cut test, first start, spring drive,
- * first boost, corrected pulls, feedback, a trip to the mountains, a new valve. The car on the road
- * is one within tolerances, not the one the tables were made for.
+ * first boost, corrected pulls, feedback, a trip to the mountains, old settings brought back, a new
+ * valve, the record of the car. The car on the road is one within tolerances, not the one the
+ * tables were made for.
  */
 class NewOwnerStoryTest {
   private static final PlantParams ROAD_CAR = PlantParams.PROJECT_CAR.spread(7L, 0.6);
@@ -202,6 +209,7 @@ class NewOwnerStoryTest {
         break;
       }
       raised |= said.contains("RAISE");
+      cellsAreNamed(logs);
       command(
           "correct",
           logs,
@@ -225,6 +233,23 @@ class NewOwnerStoryTest {
         "--out=" + folder.resolve("trip"));
     showsUnit();
 
+    Path data = folder.resolve("data");
+    driven(data, "2026-05-01T10:00:00Z");
+    String proven = Files.readString(car);
+    upkeep(data);
+    assertThat(said).contains("1 bench of this part").contains("engine ran");
+    showsUnit();
+    SettingsEdit.open(car).set("limits.trim_cap_pct", 4.0).save(car);
+    driven(data, "2026-05-02T10:00:00Z");
+    assertThat(next()).isEqualTo(Rung.PRESSURE_FEEDBACK);
+    upkeep(data, "history");
+    assertThat(said).contains("2 settings files were driven with").contains("1 value changed");
+    upkeep(data, "diff", "1");
+    assertThat(said).contains("limits.trim_cap_pct: ").contains("-> 4 %");
+    upkeep(data, "restore", "1");
+    assertThat(Files.readString(car)).isEqualTo(proven);
+    assertThat(next()).isNull();
+
     stage("--changed=valve", "--reason=new valve of the same type");
     for (Rung rung : Rung.values()) {
       if (rung != Rung.CUT_PROVEN && rung != Rung.FIRST_START) {
@@ -232,5 +257,59 @@ class NewOwnerStoryTest {
       }
     }
     assertThat(next()).isNull();
+
+    upkeep(data);
+    assertThat(said).as("a new valve is no worn one").contains("1 bench of this part");
+    upkeep(data, "record", "--out=" + folder.resolve("record"));
+    assertThat(said)
+        .contains("new valve of the same type")
+        .contains("plain spring")
+        .contains("every rung is proven");
+    showsUnit();
+    assertThat(folder.resolve("record/report.html")).exists();
+    assertThat(folder.resolve("record/car.toml")).hasSameTextualContentAs(car);
+  }
+
+  /** What 'drive' leaves in its data folder. */
+  private void driven(Path data, String date) throws Exception {
+    SettingsHistory.keep(data, Files.readAllBytes(car), settings(), date);
+    HoursFile.write(HoursFile.in(data), new OperatingHours(date, 3, 5400.0, 900.0, 27_000.0));
+  }
+
+  private void upkeep(Path data, String... more) {
+    List<String> args =
+        new ArrayList<>(List.of("upkeep", "--settings=" + car, "--data=" + data, "--practice"));
+    args.addAll(List.of(more));
+    must(args.toArray(String[]::new));
+  }
+
+  /** The card's JSON says which cells, by how much, and what to expect; the others are empty. */
+  private void cellsAreNamed(List<String> logs) throws Exception {
+    command("card", logs, "--fine=mixture,knock,fuel_pressure", "--json");
+    JsonNode json = new ObjectMapper().readTree(said);
+    double largest = 0.0;
+    for (JsonNode m : json.get("measurements")) {
+      if (m.get("id").asText().equals("card.change_pct")) {
+        largest = m.get("value").asDouble();
+      }
+    }
+    JsonNode change = json.get("tables").get(0);
+    JsonNode expected = json.get("tables").get(1);
+    assertThat(change.get("id").asText()).isEqualTo("change");
+    assertThat(expected.get("id").asText()).isEqualTo("expected");
+    int moved = 0;
+    double most = 0.0;
+    for (int r = 0; r < change.get("values").size(); r++) {
+      for (int c = 0; c < change.get("values").get(r).size(); c++) {
+        JsonNode cell = change.get("values").get(r).get(c);
+        assertThat(expected.get("values").get(r).get(c).isNull()).isEqualTo(cell.isNull());
+        if (!cell.isNull()) {
+          moved++;
+          most = Math.abs(cell.asDouble()) > Math.abs(most) ? cell.asDouble() : most;
+        }
+      }
+    }
+    assertThat(json.get("headline").asText()).contains(" " + moved + " cell");
+    assertThat(most).isCloseTo(largest, within(1e-6));
   }
 }

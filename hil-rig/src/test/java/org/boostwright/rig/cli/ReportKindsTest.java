@@ -9,16 +9,29 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
+import org.boostwright.core.link.Line;
+import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.file.SettingsDigest;
+import org.boostwright.rig.link.CaseOutcome;
+import org.boostwright.rig.link.RigPlan;
+import org.boostwright.rig.link.RigReport;
+import org.boostwright.rig.link.SteppedReport;
 import org.boostwright.rig.report.Browser;
 import org.boostwright.rig.report.DisplayUnits;
+import org.boostwright.rig.report.HtmlReport;
 import org.boostwright.rig.result.HeatTable;
 import org.boostwright.rig.result.Plot;
 import org.boostwright.rig.result.Result;
+import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.ResultJson;
+import org.boostwright.rig.result.TimeLine;
+import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -45,6 +58,17 @@ class ReportKindsTest {
           + " 3, 5].map(i => parseInt(hex.slice(i, i + 2), 16)).join(','); });return want.map(k =>"
           + " n[k] || 0);";
 
+  /** Share of the track at which the middle of each mark stands. */
+  private static final String PLACES =
+      "const track = arguments[0].querySelector('svg').getBoundingClientRect();"
+          + "return [...arguments[0].querySelectorAll('.mark > *')].map(m => {"
+          + " const r = m.getBoundingClientRect();"
+          + " return ((r.left + r.right) / 2 - track.left) / track.width; });";
+
+  private static final Path SCENARIO =
+      Path.of(
+          System.getProperty("boostwright.root", "."), "hil-rig", "scenarios", "s1_map_open.toml");
+
   @TempDir static Path folder;
   private static Browser browser;
 
@@ -67,24 +91,78 @@ class ReportKindsTest {
         List.of("bench", "--steps", "ambient,click,rest,polarity,edges,sweep"),
         List.of("replay", HostileLogs.sound(folder.resolve("drive.csv")).toString()),
         List.of("replay", HostileLogs.write(folder.resolve("hostile.csv")).toString()),
+        correct(),
+        List.of("gains", "--cars", "20", pull(1), pull(2)),
+        List.of("faults", "--runs", "40"),
+        List.of("faults", "--scenario", SCENARIO.toString()),
         List.of("demo"));
+  }
+
+  private static List<String> correct() {
+    return List.of("correct", pull(1), pull(2), pull(3));
+  }
+
+  /** The log of a virtual pull, driven once. */
+  private static String pull(int seed) {
+    Path to = folder.resolve("pull-" + seed);
+    if (!Files.exists(to)) {
+      run(to, List.of("pull", "--seed", Integer.toString(seed)));
+    }
+    return to.resolve("log.csv").toString();
   }
 
   @ParameterizedTest
   @MethodSource("kinds")
   void opensDrawsZoomsAndHoldsTheNumbers(List<String> words) throws Exception {
     Path run = Files.createTempDirectory(folder, "run");
+    run(run, words);
+    look(run.resolve(RunFolder.REPORT), ResultJson.read(run.resolve(RunFolder.RESULT)));
+  }
+
+  /** The rig's own command needs two programs and real time; its report does not. */
+  @Test
+  void rigReportOpensAndShowsEveryReactionAgainstItsLimit() throws Exception {
+    Settings settings = ProjectCarSettings.load();
+    RigReport report = SteppedReport.run(settings);
+    RigPlan plan =
+        new RigPlan(
+            Optional.empty(),
+            Line.DEFAULT_BAUD,
+            List.of(),
+            folder,
+            settings,
+            SettingsDigest.of(settings),
+            0.0,
+            report.outcomes().stream().map(CaseOutcome::id).toList(),
+            List.of(),
+            1L,
+            folder);
+    ResultBuilder builder = new ResultBuilder("rig").settingsDigest(plan.settingsDigest()).seed(1L);
+    RigResult.add(builder, plan, report);
+    Result result = builder.build();
+    assertThat(result.timeLines()).hasSize(1);
+    assertThat(result.timeLines().get(0).rows()).isNotEmpty();
+    HtmlReport.write(folder.resolve("rig.html"), result);
+    look(folder.resolve("rig.html"), result);
+  }
+
+  private static void run(Path to, List<String> words) {
     List<String> line = new ArrayList<>(words);
-    line.addAll(List.of("--out", run.toString(), "--quiet"));
+    line.addAll(List.of("--out", to.toString(), "--quiet"));
     StringWriter err = new StringWriter();
     int exit =
         Boostwright.run(
             new Terminal(new PrintWriter(new StringWriter()), new PrintWriter(err), false, false),
             line.toArray(String[]::new));
     assertThat(exit).as(err.toString()).isLessThan(2);
-    browser.get(run.resolve(RunFolder.REPORT).toUri().toString());
-    Result result = ResultJson.read(run.resolve(RunFolder.RESULT));
-    assertThat(result.series()).isNotEmpty();
+  }
+
+  private static void look(Path page, Result result) {
+    browser.get(page.toUri().toString());
+    assertThat(browser.find("h1").getText()).isNotBlank();
+    assertThat(browser.find("#next").getText()).isEqualTo("What to do next");
+    assertThat(result.series().size() + result.tables().size() + result.timeLines().size())
+        .isPositive();
     List<WebElement> figures = browser.all("figure.plot");
     assertThat(figures).hasSameSizeAs(result.series());
     for (int i = 0; i < figures.size(); i++) {
@@ -96,7 +174,31 @@ class ReportKindsTest {
     for (HeatTable table : result.tables()) {
       holdsTheNumbers(table, new DisplayUnits(result.units()));
     }
+    for (TimeLine line : result.timeLines()) {
+      marksEveryTime(line);
+    }
     assertThat(browser.console()).isEmpty();
+  }
+
+  private static void marksEveryTime(TimeLine line) {
+    List<WebElement> rows = browser.all("#time-line-" + line.id() + " tbody tr");
+    assertThat(rows).hasSameSizeAs(line.rows());
+    for (int r = 0; r < rows.size(); r++) {
+      TimeLine.Row row = line.rows().get(r);
+      WebElement track = rows.get(r).findElement(By.cssSelector(".track"));
+      long finite = row.marks().stream().filter(m -> Double.isFinite(m.at())).count();
+      assertThat(track.findElements(By.cssSelector(".mark"))).hasSize((int) finite);
+      assertThat(track.findElements(By.cssSelector(".limit")))
+          .hasSize(Double.isNaN(row.limit()) ? 0 : 1);
+      // The marks stand in the order of their times, on the track.
+      List<?> places = (List<?>) browser.script(PLACES, track);
+      double[] at = row.marks().stream().mapToDouble(TimeLine.Mark::at).toArray();
+      double[] seen = places.stream().mapToDouble(x -> ((Number) x).doubleValue()).toArray();
+      for (int m = 0; m < seen.length && finite == at.length; m++) {
+        assertThat(seen[m]).isBetween(-1e-6, 1.0);
+        assertThat(seen[m] / seen[0]).isCloseTo(at[m] / at[0], Offset.offset(0.05 * at[m] / at[0]));
+      }
+    }
   }
 
   private static void everyLineIsDrawn(WebElement figure, Plot plot) {
@@ -167,9 +269,9 @@ class ReportKindsTest {
         if (Double.isNaN(value)) {
           assertThat(text).isEqualTo("–");
         } else {
-          // Shown with at least three digits.
+          // Three digits, or a tenth of the unit.
           assertThat(Double.parseDouble(text))
-              .isCloseTo(value, Offset.offset(0.0005 * Math.abs(value) + 1e-9));
+              .isCloseTo(value, Offset.offset(Math.max(0.0501, 0.0005 * Math.abs(value))));
         }
       }
     }

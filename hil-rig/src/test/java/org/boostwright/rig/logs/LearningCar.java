@@ -5,33 +5,18 @@ import java.util.List;
 import org.boostwright.core.settings.FeedbackSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
-import org.boostwright.core.settings.file.SettingsEdit;
 import org.boostwright.core.table.Table2d;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.plant.PlantParams;
-import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
 import org.boostwright.rig.scenario.VirtualPull;
 
 /** Virtual drives for the tests of learning from logs. */
 public final class LearningCar {
-  private static final String CEILING = "[0, 85, 85, 48, 51, 54]";
-
   private LearningCar() {}
 
-  /**
-   * The project car with a duty ceiling four percent higher. Under its own, which stands close
-   * above base duty, the ceiling cuts off much of what sag and hunting look like.
-   */
-  public static Settings load() {
-    return SettingsEdit.of(ProjectCarSettings.FILE_NAME, ProjectCarSettings.text())
-        .setText("limits.duty_ceiling_pct", CEILING)
-        .load()
-        .orThrow();
-  }
-
-  /** The same settings driven on base duty alone. */
+  /** Settings driven on base duty alone. */
   public static Settings baseDutyAlone(Settings s) {
     FeedbackSettings f = s.feedback();
     SpoolSettings spool = s.spool();

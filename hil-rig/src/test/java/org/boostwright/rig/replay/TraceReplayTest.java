@@ -178,8 +178,9 @@ class TraceReplayTest {
     StringBuilder text = new StringBuilder("time [s],MAP [kPa],rpm,throttle [%],pedal [%]\n");
     for (int i = 0; i < 400; i++) {
       double map = i < 100 ? 99.0 : 140.0;
-      int pedal = i < 300 ? 60 : 10;
-      text.append(String.format(Locale.ROOT, "%.2f,%.0f,2500,83.0,%d%n", 0.05 * i, map, pedal));
+      int pedal = i >= 100 && i < 300 ? 60 : 10;
+      int flap = i < 100 ? 60 : 83;
+      text.append(String.format(Locale.ROOT, "%.2f,%.0f,2500,%d,%d%n", 0.05 * i, map, flap, pedal));
     }
     RecordedLog log = SyntheticDrive.parse(text.toString());
     ReplayOptions options =

@@ -37,6 +37,16 @@ class WiringFilesTest {
   }
 
   @Test
+  void theExternalGateHasADrawingOfItsOwnInBothPositions() {
+    String one = FILES.get("drawing/plumbing.svg");
+    String external = FILES.get("drawing/plumbing-external-gate.svg");
+    assertThat(external)
+        .contains("external gate", "below diaphragm", "open to the air", "lifted: opens at")
+        .contains("At rest: coil off", "Energised: coil on", "spring: shut");
+    assertThat(one).doesNotContain("external gate").contains("actuator");
+  }
+
+  @Test
   void descriptionWrittenTwiceGivesTheSameBytes() {
     assertThat(WiringFiles.of(Circuit.own())).isEqualTo(FILES);
   }

@@ -2,6 +2,7 @@ package org.boostwright.pi.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,8 @@ import org.boostwright.pi.io.Clock;
 import org.boostwright.pi.io.RealTime;
 import org.boostwright.pi.loop.AmbientStore;
 import org.boostwright.pi.loop.DriveSession;
+import org.boostwright.pi.loop.GuestBoost;
+import org.boostwright.pi.loop.HoursStore;
 import org.boostwright.pi.loop.SystemdNotify;
 import org.boostwright.pi.loop.TickGuest;
 import org.boostwright.pi.loop.TickLoop;
@@ -42,6 +45,7 @@ final class ControllerRun {
   private final CarIo io;
   private final RowQueue rows = new RowQueue(QUEUE_ROWS);
   private final Recorder recorder;
+  private final @Nullable GuestBoost driver;
   private final TickLoop loop;
   private final DriveSession session;
   private final CountDownLatch reported = new CountDownLatch(1);
@@ -98,13 +102,15 @@ final class ControllerRun {
                     : " " + LogFormat.META_AMBIENT + keptAmbientKpaAbs));
     Controller controller = new Controller(settings, permission);
     controller.monitor().recallAmbient(keptAmbientKpaAbs);
-    loop = new TickLoop(controller, io, rows, Clock.SYSTEM, guest);
+    driver = settings.limits().guest() ? GuestBoost.open(data) : null;
+    loop = new TickLoop(controller, io, rows, Clock.SYSTEM, guest, driver);
     session =
         new DriveSession(
             loop,
             io,
             recording ? new RecorderThread(recorder) : null,
             ambient,
+            where.isLink() ? null : hours(data),
             watchdogs(watchdogDevice));
   }
 
@@ -118,6 +124,16 @@ final class ControllerRun {
       dogs.add(Watchdog.device(device.get()));
     }
     return dogs.isEmpty() ? null : Watchdog.all(dogs);
+  }
+
+  /** Where they cannot be counted the drive goes on without. */
+  private static @Nullable HoursStore hours(Path data) {
+    try {
+      return HoursStore.open(data, Instant.now().toString());
+    } catch (IOException e) {
+      System.err.println("hours are not counted: " + e.getMessage());
+      return null;
+    }
   }
 
   /** Starts ticking. A signal ends the run: off first. It is no safety device; the heartbeat is. */
@@ -147,6 +163,11 @@ final class ControllerRun {
   /** Looks after the run until it ends, and closes it. */
   DriveSession session() {
     return session;
+  }
+
+  /** The guest setting; null where the settings have none. */
+  @Nullable GuestBoost driver() {
+    return driver;
   }
 
   TickLoop loop() {

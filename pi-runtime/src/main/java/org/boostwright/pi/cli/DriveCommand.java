@@ -3,6 +3,7 @@ package org.boostwright.pi.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -12,8 +13,10 @@ import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.file.LadderFile;
+import org.boostwright.core.settings.file.SettingsHistory;
 import org.boostwright.core.state.Permission;
 import org.boostwright.pi.loop.DriveSession;
+import org.boostwright.pi.loop.GuestBoost;
 import org.boostwright.pi.loop.TickStats;
 import org.boostwright.pi.web.PageFacts;
 import org.boostwright.pi.web.PageGuest;
@@ -60,19 +63,32 @@ final class DriveCommand implements Callable<Integer> {
   @Option(
       names = "--watchdog",
       paramLabel = "DEVICE",
-      description = {
-        "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless",
-        "the settings say pins.machine_watchdog = false."
-      })
+      description =
+          "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless "
+              + "the settings say pins.machine_watchdog = false.")
   Optional<Path> watchdogDevice = Optional.empty();
 
   @Option(
       names = "--cut-test",
-      description = {
-        "Lower the overboost limit below idle pressure for this run: start it while the engine",
-        "idles; the engine cut must stall it. Neutral, handbrake, open air."
-      })
+      description =
+          "Lower the overboost limit below idle pressure for this run: start it while the engine "
+              + "idles; the engine cut must stall it. Neutral, handbrake, open air.")
   boolean cutTest;
+
+  @Option(
+      names = "--driver",
+      paramLabel = "guest|owner",
+      description =
+          "Who drives from now on, where the settings say limits.guest = true: a guest has low"
+              + " boost until the owner says otherwise, here or on the live page. Kept in the data"
+              + " folder.")
+  Optional<Driver> driver = Optional.empty();
+
+  /** Who drives. */
+  enum Driver {
+    guest,
+    owner
+  }
 
   @Option(
       names = "--for",
@@ -97,10 +113,20 @@ final class DriveCommand implements Callable<Integer> {
     if (settings == null) {
       return PiExit.WRONG_USE;
     }
+    if (!where.isLink()) {
+      keep(settings);
+    }
     Standing standing = LadderFile.standing(options.settingsFile, settings, false);
     if (cutTest) {
       settings =
           settings.withLimits(settings.limits().withCutoffKpaAbs(Rung.CUT_TEST_LIMIT_KPA_ABS));
+    }
+    if (driver.isPresent() && !settings.limits().guest()) {
+      System.err.println("drive: --driver needs limits.guest = true in the settings");
+      return PiExit.WRONG_USE;
+    }
+    if (driver.isPresent()) {
+      GuestBoost.open(options.data).set(driver.get() == Driver.guest);
     }
     PageGuest guest = page.guest(settings);
     ControllerRun run =
@@ -126,7 +152,7 @@ final class DriveCommand implements Callable<Integer> {
                     settings,
                     Files.readString(options.settingsFile),
                     run.digest(),
-                    standing.words(),
+                    proof(standing),
                     permission(standing, settings),
                     where.toString(),
                     options.data.resolve("recordings")));
@@ -143,6 +169,16 @@ final class DriveCommand implements Callable<Integer> {
     RunReport.add(result, run, where);
     run.report(result, options.json, quiet);
     return end == DriveSession.End.FAILED ? PiExit.INTERNAL : PiExit.PASSED;
+  }
+
+  /** What was driven with can be had again; where it cannot be kept the drive goes on. */
+  private void keep(Settings settings) {
+    try {
+      byte[] bytes = Files.readAllBytes(options.settingsFile);
+      SettingsHistory.keep(options.data, bytes, settings, Instant.now().toString());
+    } catch (IOException e) {
+      say("the settings cannot be kept in the history: " + e.getMessage());
+    }
   }
 
   private Optional<Path> watchdog(Settings settings) {
@@ -163,6 +199,12 @@ final class DriveCommand implements Callable<Integer> {
     return where.isLink() ? Permission.FULL : standing.permission(settings.valve());
   }
 
+  private String proof(Standing standing) {
+    return where.isLink()
+        ? "over the link no proof is asked for: there is no engine at its end"
+        : standing.words();
+  }
+
   private void begin(Standing standing, double keptAmbientKpaAbs) {
     if (cutTest) {
       say(
@@ -171,10 +213,7 @@ final class DriveCommand implements Callable<Integer> {
               + " kPa absolute, below idle pressure; the coil stays off; the engine must stall at"
               + " once where a cut is wired. Standing car, neutral, handbrake, open air.");
     } else {
-      say(
-          where.isLink()
-              ? "over the link no proof is asked for: there is no engine at its end"
-              : standing.words());
+      say(proof(standing));
       Rung next = standing.next();
       if (next != null && !where.isLink()) {
         next.cautions().forEach(caution -> say("CAUTION: " + caution));

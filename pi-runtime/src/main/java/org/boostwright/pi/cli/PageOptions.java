@@ -35,10 +35,9 @@ final class PageOptions {
   @Option(
       names = "--page-token-file",
       paramLabel = "FILE",
-      description = {
-        "File with the secret that opens bench and recordings on the page; made with a new one",
-        "when it is missing. Only its owner may be able to read it. Without it the page only shows."
-      })
+      description =
+          "File with the secret that opens bench and recordings on the page; made with a new one "
+              + "when it is missing. Only its owner may be able to read it. Without it the page only shows.")
   Optional<Path> tokenFile = Optional.empty();
 
   /** Reads an address. */
@@ -89,7 +88,8 @@ final class PageOptions {
    */
   String start(ControllerRun run, PageGuest guest, PageFacts facts) {
     PageAddress at = address.orElseThrow();
-    LivePage page = new LivePage(facts, run.loop().latest(), guest, () -> health(run));
+    LivePage page =
+        new LivePage(facts, run.loop().latest(), guest, run.driver(), () -> health(run));
     try {
       page.start(at, token());
       return "live page: http://"

@@ -44,6 +44,7 @@ public final class PiMain implements Runnable {
     CommandLine commandLine = new CommandLine(new PiMain());
     commandLine.addSubcommand(new DriveCommand());
     commandLine.addSubcommand(new BenchCommand());
+    commandLine.addSubcommand(new PageTokenCommand());
     commandLine.setUsageHelpWidth(100);
     commandLine.setParameterExceptionHandler(PiMain::wrongUse);
     commandLine.setExecutionExceptionHandler(PiMain::failure);

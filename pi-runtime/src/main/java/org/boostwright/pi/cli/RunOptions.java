@@ -29,7 +29,8 @@ final class RunOptions {
       paramLabel = "FOLDER",
       defaultValue = "boostwright-data",
       description =
-          "Where recordings and the last ambient pressure are kept. Default: ${DEFAULT-VALUE}.")
+          "Where recordings, hours, settings history and the last ambient pressure are kept."
+              + " Default: ${DEFAULT-VALUE}.")
   Path data = Path.of("boostwright-data");
 
   @Option(names = "--json", description = "Print one JSON object at the end (docs/json.md).")

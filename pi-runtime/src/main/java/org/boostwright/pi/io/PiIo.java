@@ -109,6 +109,11 @@ public final class PiIo implements CarIo {
     return scan;
   }
 
+  /** The road-speed pulses; fed by its thread once started. */
+  PulseTimer road() {
+    return road;
+  }
+
   /** The engine-speed pulses; fed by its thread once started. */
   PulseTimer engine() {
     return engine;

@@ -4,6 +4,7 @@ import org.boostwright.core.Controller;
 import org.boostwright.core.Inputs;
 import org.boostwright.core.Outputs;
 import org.boostwright.core.record.LogFormat;
+import org.boostwright.core.upkeep.HoursMeter;
 import org.boostwright.pi.io.CarIo;
 import org.boostwright.pi.io.Clock;
 import org.boostwright.pi.record.RowQueue;
@@ -27,8 +28,10 @@ public final class TickLoop {
   private final RowQueue rows;
   private final Clock clock;
   private final @Nullable TickGuest guest;
+  private final @Nullable GuestBoost driver;
   private final TickStats stats = new TickStats();
   private final LampPattern lamp = new LampPattern();
+  private final HoursMeter hours = new HoursMeter();
   private final Inputs inputs = new Inputs();
   private final Outputs outputs = new Outputs();
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
@@ -46,11 +49,27 @@ public final class TickLoop {
    */
   public TickLoop(
       Controller controller, CarIo io, RowQueue rows, Clock clock, @Nullable TickGuest guest) {
+    this(controller, io, rows, clock, guest, null);
+  }
+
+  /**
+   * The same with a guest setting.
+   *
+   * @param driver holds low boost while a guest drives; null where there is no such setting
+   */
+  public TickLoop(
+      Controller controller,
+      CarIo io,
+      RowQueue rows,
+      Clock clock,
+      @Nullable TickGuest guest,
+      @Nullable GuestBoost driver) {
     this.controller = controller;
     this.io = io;
     this.rows = rows;
     this.clock = clock;
     this.guest = guest;
+    this.driver = driver;
     pwmHz = controller.settings().valve().frequencyHz();
   }
 
@@ -99,6 +118,9 @@ public final class TickLoop {
     long now = clock.nanoTime();
     stats.began(now - intended);
     io.read(now, inputs);
+    if (driver != null && driver.guest()) {
+      inputs.highBoost = false;
+    }
     if (guest != null) {
       guest.before(now, inputs);
     }
@@ -118,6 +140,7 @@ public final class TickLoop {
     if (guest != null) {
       followFrequency(guest.after(now, inputs, outputs));
     }
+    hours.update(now, controller.monitor().engine().running(), outputs, pwmHz);
     record(now);
     watchKeyAndAmbient();
     lastTickNanos = now;
@@ -156,6 +179,11 @@ public final class TickLoop {
   /** The newest tick, for any thread. */
   public LatestTick latest() {
     return latest;
+  }
+
+  /** What this run counted. */
+  public HoursMeter hours() {
+    return hours;
   }
 
   /** Timing figures. */

@@ -9,6 +9,7 @@ import org.boostwright.core.monitor.Reaction;
 import org.boostwright.core.monitor.Roadside;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.AnalogSensor;
+import org.boostwright.core.settings.OptionalWires;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.core.state.SafetyState;
@@ -28,6 +29,10 @@ final class LiveFrame {
   private static final int SPOOLING = LogFormat.column("spooling");
   private static final int LATE = LogFormat.column("late_ticks");
   private static final int CUT = LogFormat.column("engine_cut_request");
+  private static final int KEY = LogFormat.column("key_on");
+  private static final int PERMIT = LogFormat.column("permit");
+  private static final int COIL_FEED = LogFormat.column("coil_feed");
+  private static final int HIGH_BOOST = LogFormat.column("high_boost");
   private static final int PEDAL_VOLTS = LogFormat.column(AnalogChannel.PEDAL.id() + "_raw_v");
 
   /** A sample older than this is called old, ns. */
@@ -74,6 +79,7 @@ final class LiveFrame {
     json.name("cut").value(row[CUT] != 0.0);
     json.name("stopped").value(row[RPM] == 0.0);
     sensors(json, row, faults);
+    switches(json, row);
     json.name("active").openList();
     for (FaultCode code : FaultCode.values()) {
       if (((faults | (long) row[LogFormat.FINDINGS]) & code.bit()) != 0L) {
@@ -199,6 +205,36 @@ final class LiveFrame {
       json.close();
     }
     json.closeList();
+  }
+
+  /** Switches that are wired, in words. */
+  private void switches(JsonText json, double[] row) {
+    OptionalWires wires = settings.optional();
+    json.name("switches").openList();
+    position(json, wires.keyInput(), "key", row[KEY], "on", "off");
+    position(json, wires.permitInput(), "safety device", row[PERMIT], "says yes", "says no");
+    position(
+        json,
+        wires.springOnlySense(),
+        "spring-only switch",
+        row[COIL_FEED],
+        "lets the coil work",
+        "spring only");
+    position(
+        json,
+        wires.boostSelector() || settings.limits().guest(),
+        "boost",
+        row[HIGH_BOOST],
+        "high",
+        "low");
+    json.closeList();
+  }
+
+  private static void position(
+      JsonText json, boolean wired, String name, double value, String yes, String no) {
+    if (wired) {
+      json.open().name("name").value(name).name("is").value(value != 0.0 ? yes : no).close();
+    }
   }
 
   private static String name(AnalogChannel channel) {

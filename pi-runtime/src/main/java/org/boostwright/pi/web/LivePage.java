@@ -13,6 +13,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Supplier;
 import org.boostwright.core.record.LogFormat;
+import org.boostwright.pi.loop.GuestBoost;
 import org.boostwright.pi.loop.LatestTick;
 import org.jspecify.annotations.Nullable;
 
@@ -34,6 +35,7 @@ public final class LivePage implements AutoCloseable {
   private final PageFacts facts;
   private final LatestTick latest;
   private final PageGuest guest;
+  private final @Nullable GuestBoost driver;
   private final Supplier<PageHealth> health;
   private final EventStream stream = new EventStream();
   private final FaultHistory history = new FaultHistory();
@@ -48,13 +50,19 @@ public final class LivePage implements AutoCloseable {
    * @param facts what does not change
    * @param latest newest tick
    * @param guest the page's end inside the tick
+   * @param driver the guest setting; null where there is none
    * @param health what loop and recorder say of themselves; asked from the page's own thread
    */
   public LivePage(
-      PageFacts facts, LatestTick latest, PageGuest guest, Supplier<PageHealth> health) {
+      PageFacts facts,
+      LatestTick latest,
+      PageGuest guest,
+      @Nullable GuestBoost driver,
+      Supplier<PageHealth> health) {
     this.facts = facts;
     this.latest = latest;
     this.guest = guest;
+    this.driver = driver;
     this.health = health;
     frame = new LiveFrame(facts.settings());
     bench = new BenchDesk(facts.settings(), guest);
@@ -138,7 +146,7 @@ public final class LivePage implements AutoCloseable {
             stream,
             new PageFiles(),
             new RecordingShelf(facts.recordings()),
-            new PageState(facts, frame, history, bench, guest, latest)));
+            new PageState(facts, frame, history, bench, guest, driver, latest)));
     workers = pool;
   }
 
@@ -188,6 +196,8 @@ public final class LivePage implements AutoCloseable {
     if (ticking) {
       frame.write(json, row);
     }
+    GuestBoost kept = driver;
+    json.name("guest").value(kept == null ? "" : kept.guest() ? "guest" : "owner");
     json.name("faults").value(history.count());
     json.name("ticks").value(newest.ticks());
     json.name("health").openList();

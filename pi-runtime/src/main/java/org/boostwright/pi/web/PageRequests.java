@@ -136,8 +136,20 @@ final class PageRequests implements HttpHandler {
           Answers.text(exchange, 401, "The token is needed.");
         }
       }
+      case "/api/driver" -> {
+        if (guard.unlocked(exchange, System.nanoTime())) {
+          said(exchange, state.drives(fields.getOrDefault("who", "")));
+        } else {
+          Answers.text(exchange, 401, "The token is needed.");
+        }
+      }
       default -> Answers.text(exchange, 404, "there is nothing here");
     }
+  }
+
+  /** Done, or why not. */
+  private static void said(HttpExchange exchange, @Nullable String complaint) throws IOException {
+    Answers.text(exchange, complaint == null ? 200 : 409, complaint == null ? "" : complaint);
   }
 
   private void unlock(HttpExchange exchange, String token) throws IOException {
@@ -169,6 +181,6 @@ final class PageRequests implements HttpHandler {
           }
           default -> "There is no such action.";
         };
-    Answers.text(exchange, complaint == null ? 200 : 409, complaint == null ? "" : complaint);
+    said(exchange, complaint);
   }
 }

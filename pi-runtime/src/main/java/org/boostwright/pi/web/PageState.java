@@ -1,21 +1,26 @@
 package org.boostwright.pi.web;
 
+import java.io.IOException;
 import java.util.Locale;
 import org.boostwright.core.bench.BenchPlan;
 import org.boostwright.core.bench.BenchStep;
 import org.boostwright.core.record.LogFormat;
 import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.core.state.Permission;
+import org.boostwright.pi.loop.GuestBoost;
 import org.boostwright.pi.loop.LatestTick;
 import org.jspecify.annotations.Nullable;
 
 /** What the page asks for once and not with every frame, and what it may ask to be done. */
 final class PageState {
+  private static final int RPM = LogFormat.column("engine_rpm");
+
   private final PageFacts facts;
   private final LiveFrame frame;
   private final FaultHistory history;
   private final BenchDesk bench;
   private final PageGuest guest;
+  private final @Nullable GuestBoost driver;
   private final LatestTick latest;
 
   PageState(
@@ -24,12 +29,14 @@ final class PageState {
       FaultHistory history,
       BenchDesk bench,
       PageGuest guest,
+      @Nullable GuestBoost driver,
       LatestTick latest) {
     this.facts = facts;
     this.frame = frame;
     this.history = history;
     this.bench = bench;
     this.guest = guest;
+    this.driver = driver;
     this.latest = latest;
   }
 
@@ -87,6 +94,33 @@ final class PageState {
       json.close();
     }
     return json.closeList().close();
+  }
+
+  /**
+   * Says who drives; null when it was taken over, else why not. Only with the engine stopped:
+   * nobody is to find more boost under the foot than a moment ago.
+   */
+  @Nullable String drives(String who) {
+    GuestBoost kept = driver;
+    if (kept == null) {
+      return "There is no guest setting; write limits.guest = true.";
+    }
+    if (!who.equals("guest") && !who.equals("owner")) {
+      return "A guest or the owner.";
+    }
+    double[] now = new double[LogFormat.COLUMN_COUNT];
+    if (!latest.read(now)) {
+      return "Nothing ticks.";
+    }
+    if (now[RPM] != 0.0) {
+      return "Only with the engine stopped.";
+    }
+    try {
+      kept.set(who.equals("guest"));
+      return null;
+    } catch (IOException e) {
+      return "It cannot be kept: " + e.getMessage();
+    }
   }
 
   /** Begins a bench session; null when it began, else why not. */

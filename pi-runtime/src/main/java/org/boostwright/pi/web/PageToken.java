@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -60,6 +61,20 @@ public final class PageToken {
           file + " holds fewer than " + LEAST + " characters; delete it to get a new token");
     }
     return new PageToken(secret);
+  }
+
+  /**
+   * Puts a new secret in the place of the old one, whole and for its owner only; a page that runs
+   * keeps the old one until it is started again.
+   *
+   * @return the new secret
+   */
+  public static String reset(Path file) throws IOException {
+    Path fresh = file.resolveSibling(file.getFileName() + ".new");
+    Files.deleteIfExists(fresh);
+    make(fresh);
+    Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    return Files.readString(file, StandardCharsets.UTF_8).strip();
   }
 
   private static void make(Path file) throws IOException {

@@ -113,8 +113,31 @@
         });
       }
     });
+    rebuilt('switches', f.switches, node => {
+      for (const s of f.switches) {
+        item(node, li => {
+          piece(li, 'span', '', s.name);
+          piece(li, 'span', '', s.is);
+        });
+      }
+    });
+    driver(f);
     rebuilt('health', f.health, node => f.health.forEach(h => piece(node, 'li', '', h)));
     bench(f);
+  }
+
+  function driver(f) {
+    at('driver').hidden = f.guest === '';
+    say(
+      'driver-words',
+      f.guest === 'guest'
+        ? 'A guest: low boost, whatever the selector says.'
+        : 'The owner: the selector decides.');
+    const open = about && about.unlocked && f.stopped;
+    at('driver-change').hidden = !open;
+    at('driver-guest').hidden = f.guest === 'guest';
+    at('driver-owner').hidden = f.guest === 'owner';
+    if (!open) say('driver-said', 'Changed with the engine stopped and the token given.');
   }
 
   function bench(f) {
@@ -251,18 +274,18 @@
     }
   }
 
-  async function post(path, fields) {
+  async function post(path, fields, words = 'bench-said') {
     try {
       const answer = await fetch(path, {
         method: 'POST',
         headers: { 'X-Boostwright': '1', 'Content-Type': 'application/x-www-form-urlencoded' },
         body: new URLSearchParams(fields),
       });
-      say('bench-said', await answer.text());
+      say(words, await answer.text());
       if (answer.status === 401) await load();
       return answer.ok;
     } catch (e) {
-      say('bench-said', 'The controller did not answer.');
+      say(words, 'The controller did not answer.');
       return false;
     }
   }
@@ -275,7 +298,7 @@
     say('unit', unit);
     say('version', about.version);
     say('digest', about.digest.slice(0, 16));
-    say('proof', 'Valve: ' + about.proof + '.');
+    say('proof', 'Proof: ' + about.proof + '.');
     say('allowed', about.allowed + ' Wires: ' + about.wires + '.');
     say('settings', about.settings);
     rebuilt('steps', about.steps, node => {
@@ -314,6 +337,10 @@
     }
   });
   at('stop').addEventListener('click', () => post('/api/bench', { action: 'stop' }));
+  for (const who of ['guest', 'owner']) {
+    at('driver-' + who).addEventListener('click', () =>
+      post('/api/driver', { who }, 'driver-said'));
+  }
   at('recordings-box').addEventListener('toggle', recordings);
 
   setInterval(() => {

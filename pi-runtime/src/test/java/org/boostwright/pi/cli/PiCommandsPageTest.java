@@ -13,14 +13,15 @@ import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
 /**
- * The page of this program's commands is what it says of itself, and every {@code drive} in the
- * docs is one it takes. {@code -Dboostwright.write=true} writes the page anew.
+ * The page of this program's commands is what it says of itself, and every {@code drive} and
+ * {@code bench --valve} in the docs is one it takes. {@code -Dboostwright.write=true} writes the page anew.
  */
 class PiCommandsPageTest {
   private static final Path DOCS = Path.of(System.getProperty("boostwright.root"), "docs");
   private static final Pattern LINE =
       Pattern.compile(
-          "(?m)^(?:ExecStart=\\S*/|sudo \\S*/|\\./)?boostwright(?:-pi)? (drive [^\\n#]+)");
+          "(?m)^(?:ExecStart=\\S*/|sudo \\S*/|\\./)?boostwright(?:-pi)?"
+              + " ((?:drive|bench --valve) [^\\n#]+)");
 
   private static final String HEAD =
       """
@@ -62,7 +63,7 @@ class PiCommandsPageTest {
         String[] words = line.group(1).replaceFirst(" {3,}.*", "").strip().split(" +");
         assertThat(all.parseArgs(words).subcommand().commandSpec().name())
             .as("%s: %s", page, line.group())
-            .isEqualTo("drive");
+            .isEqualTo(words[0]);
         checked++;
       }
     }

@@ -13,6 +13,7 @@ public final class PiBench {
 
   public static final int COIL_SUPPLY = 16;
   public static final int LAMP = 27;
+  public static final int PERMIT = 13;
   public static final int KEY = 22;
   public static final int SELECTOR = 23;
   public static final int SPRING_ONLY = 24;
@@ -31,18 +32,26 @@ public final class PiBench {
 
   public double throttlePct;
   public double engineRpm;
+  public double roadKmh;
   public boolean converterHangs;
   public boolean coilAlwaysOn;
 
   private double shownRpm;
   private double revolutions;
+  private double roadPulses;
   private long tick;
 
   /** Everything opened; the key is on. */
   public PiBench(Path folder) {
+    this(folder, example());
+  }
+
+  /** With other settings than the example's. */
+  public PiBench(Path folder, Settings settings) {
     try {
       sysfs = new SysfsFolder(folder);
-      settings = example();
+      this.settings = settings;
+      hardware.levels[PERMIT] = true;
       hardware.levels[KEY] = true;
       hardware.levels[SELECTOR] = true;
       hardware.levels[SPRING_ONLY] = true;
@@ -82,6 +91,12 @@ public final class PiBench {
   }
 
   private void pulses(long until) {
+    double perSecondOfRoad = roadKmh / 3600.0 * settings.car().roadPulsesPerKm();
+    double roadBefore = roadPulses;
+    roadPulses += perSecondOfRoad * 0.005;
+    for (double edge = Math.floor(roadBefore) + 1.0; edge <= roadPulses; edge += 1.0) {
+      io.road().edge(until - (long) (1e9 * (roadPulses - edge) / perSecondOfRoad));
+    }
     if (engineRpm <= 0.0) {
       shownRpm = 0.0;
       return;

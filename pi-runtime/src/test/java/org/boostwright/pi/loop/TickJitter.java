@@ -89,6 +89,7 @@ final class TickJitter {
             car,
             new RecorderThread(recorder),
             new AmbientStore(folder.resolve("ambient")),
+            HoursStore.open(folder, "2026-05-01T10:00:00Z"),
             null);
     session.start();
     session.await(WARM_SECONDS * 1_000_000_000L, ticking -> {});

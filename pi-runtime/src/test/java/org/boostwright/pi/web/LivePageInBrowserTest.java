@@ -1,6 +1,8 @@
 package org.boostwright.pi.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.offset;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
@@ -13,6 +15,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import org.boostwright.core.AnalogChannel;
 import org.boostwright.core.link.Line;
 import org.boostwright.core.settings.Settings;
@@ -25,7 +28,6 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
@@ -40,15 +42,14 @@ import org.openqa.selenium.logging.LogType;
  * cable by socat, seen in Chromium. Real time: two programs and a browser.
  */
 @Tag("W1")
-@EnabledIfSystemProperty(
-    named = "boostwright.live.browser",
-    matches = "true",
-    disabledReason =
-        "runs in real time and has failed on an ordinary machine (boost below what it waits for)")
 class LivePageInBrowserTest {
   private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
   private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
   private static final Duration PATIENCE = Duration.ofSeconds(60);
+  private static final long LOOK_NANOS = 100_000_000L;
+
+  /** A cable held up for longer than this, less a tick each way, ends a bench. */
+  private static final double HELD_UP_MILLIS = 90.0;
 
   /** Notes when the state appears, by the page itself: asking takes longer than appearing. */
   private static final String WATCH =
@@ -56,6 +57,19 @@ class LivePageInBrowserTest {
           + "new MutationObserver(() => { if (!seen && state.textContent === 'held at spring')"
           + " seen = Date.now(); }).observe(state, {childList: true, characterData: true,"
           + " subtree: true});";
+
+  /** What an element shows, in one step: the page may build it anew between two. */
+  private static final String SHOWN =
+      "const e = document.getElementById(arguments[0]);"
+          + " return e.checkVisibility() ? e.innerText.trim() : '';";
+
+  private static final String CLICK =
+      "const b = [...document.querySelectorAll('#bench-answer button')]"
+          + ".find(b => b.textContent === arguments[0]); if (b) b.click(); return !!b;";
+
+  private static final String ANSWER =
+      "const a = document.getElementById('answer');"
+          + " if (a) a.value = arguments[0]; return !!a;";
 
   @TempDir Path folder;
   private Settings settings;
@@ -166,19 +180,24 @@ class LivePageInBrowserTest {
   }
 
   private String text(String id) {
-    return browser.findElement(By.id(id)).getText();
+    return (String) browser.executeScript(SHOWN, id);
   }
 
   private void until(Supplier<Boolean> so, String what) {
     long end = System.nanoTime() + PATIENCE.toNanos();
     while (!so.get()) {
-      assumeTrue(
-          browser == null || !text("ended-words").contains("no sample for 100 ms"),
-          "this machine held the cable up for 100 ms, which ends a bench: too busy for this test");
+      assumeFalse(
+          rig.heldUpMillis() > HELD_UP_MILLIS
+              && browser != null
+              && text("ended-words").contains("no sample for 100 ms"),
+          () ->
+              "INVALID: this machine held the cable up for "
+                  + rig.heldUpMillis()
+                  + " ms, and 100 ms end a bench");
       assertThat(System.nanoTime() - end)
           .as(() -> what + " did not come; the page says " + page() + "; drive said:\n" + said())
           .isNegative();
-      LockSupport.parkNanos(20_000_000L);
+      LockSupport.parkNanos(LOOK_NANOS);
     }
   }
 
@@ -216,21 +235,29 @@ class LivePageInBrowserTest {
     until(() -> rpm() >= 3_900.0, "4000 rpm");
     rig.wish(car -> car.setThrottlePct(100.0));
     untilState("controlling");
-    until(() -> shown("map") > 165.0, "boost");
+    // Held by a brake the car has no road speed: the gear is unknown, the lowest limit applies.
+    double lowestKpaAbs = IntStream.range(0, settings.limits().gearTargets())
+        .mapToDouble(settings.limits()::gearTargetKpaAbs).min().orElseThrow();
+    until(() -> shown("target") == lowestKpaAbs, "the lowest target of any gear");
+    until(() -> Math.abs(shown("map") - lowestKpaAbs) < 5.0, "boost at the target");
     // The page is at most a tenth of a second behind a pressure that stands by now.
     until(() -> Math.abs(shown("map") - rig.mapKpaAbs()) < 4.0, "the true pressure");
     until(() -> Math.abs(shown("duty") - 100.0 * rig.dutyFraction()) < 8.0, "the duty at the wire");
-    assertThat(shown("target")).isBetween(150.0, 200.0);
-    assertThat(shown("margin")).isBetween(5.0, 45.0);
+    assertThat(shown("margin"))
+        .isCloseTo(settings.limits().cutoffKpaAbs() - lowestKpaAbs, offset(8.0));
     assertThat(text("tables")).contains("rpm").contains("throttle");
     assertThat(text("bench-closed")).contains("token");
 
     browser.executeScript(WATCH);
+    rig.forgetLateness();
     long begunMillis = System.currentTimeMillis();
     rig.wish(car -> car.faults().wire(AnalogChannel.MAP).wire = WireFaults.Wire.OPEN);
     untilState("held at spring");
     double seconds = ((Number) browser.executeScript("return seen;")).longValue() - begunMillis;
     seconds *= 1e-3;
+    assumeFalse(
+        seconds >= 1.0 && rig.heldUpMillis() > 1000.0 * seconds - 500.0,
+        () -> "INVALID: this machine stood still for " + rig.heldUpMillis() + " ms");
     assertThat(seconds).as("fault on the page after").isLessThan(1.0);
     System.out.printf("fault on the page after %.2f s%n", seconds);
     assertThat(text("active")).contains("pressure signal is");
@@ -269,26 +296,28 @@ class LivePageInBrowserTest {
     chooseSteps("ambient", "click");
     WebElement begin = browser.findElement(By.id("begin"));
     assertThat(begin.isEnabled()).as("before the box is ticked").isFalse();
-    browser.findElement(By.id("safe")).click();
+    click(browser.findElement(By.id("safe")));
     until(begin::isEnabled, "begin");
     untilSound();
-    begin.click();
+    rig.forgetLateness();
+    click(begin);
     until(() -> text("bench-question").contains("Shut the air off"), "first question");
     assertThat(rig.driven()).as("coil driven before the air is off").isFalse();
     press("Done");
     until(() -> text("bench-question").contains("How many double clicks"), "clicks");
     assertThat(rig.driven()).as("clicked").isTrue();
     assertThat(rig.dutyFraction()).as("coil off while a question is open").isZero();
-    browser.findElement(By.id("answer")).sendKeys("5");
+    until(() -> (Boolean) browser.executeScript(ANSWER, "5"), "a field for the answer");
     press("Give");
     until(() -> text("ended-words").contains("Done"), "end");
     assertThat(rig.dutyFraction()).isZero();
 
     chooseSteps("click");
-    browser.findElement(By.id("safe")).click();
+    click(browser.findElement(By.id("safe")));
     until(begin::isEnabled, "begin again");
     untilSound();
-    begin.click();
+    rig.forgetLateness();
+    click(begin);
     rig.rampTo(900.0);
     until(() -> text("ended-words").contains("Stopped"), "and says so");
     until(() -> text("bench-closed").contains("Only with the engine stopped"), "closed");
@@ -305,21 +334,25 @@ class LivePageInBrowserTest {
     WebElement field = browser.findElement(By.id("token"));
     until(field::isDisplayed, "a field for the token");
     field.sendKeys(token);
-    browser.findElement(By.cssSelector("#unlock button")).click();
+    click(browser.findElement(By.cssSelector("#unlock button")));
   }
 
   private void chooseSteps(String... wanted) {
     for (WebElement box : browser.findElements(By.cssSelector("#steps input"))) {
       boolean want = Arrays.asList(wanted).contains(box.getDomProperty("value"));
       if (want != box.isSelected()) {
-        box.click();
+        click(box);
       }
     }
   }
 
+  /** By the page itself: it may move between aiming and clicking, when a fault comes or goes. */
+  private void click(WebElement element) {
+    assertThat(element.isDisplayed() && element.isEnabled()).isTrue();
+    browser.executeScript("arguments[0].click();", element);
+  }
+
   private void press(String label) {
-    browser
-        .findElement(By.xpath("//div[@id='bench-answer']//button[text()='" + label + "']"))
-        .click();
+    until(() -> (Boolean) browser.executeScript(CLICK, label), "button " + label);
   }
 }

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.state.Permission;
+import org.boostwright.pi.loop.GuestBoost;
 import org.boostwright.rig.scenario.ProjectCarSettings;
 
 /** The live page over a stepped loop, at a free port of this machine. */
@@ -18,10 +19,12 @@ final class PageUnderTest implements AutoCloseable {
   final Settings settings = ProjectCarSettings.load();
   final PageGuest guest = new PageGuest(settings.valve().frequencyHz());
   final SteppedLoop car = new SteppedLoop(settings, guest);
+  final GuestBoost driver;
   private final LivePage page;
 
   PageUnderTest(Path folder, int mostPerSecond) throws IOException {
     car.wires = SteppedLoop.standing(99.0);
+    driver = GuestBoost.open(folder);
     PageFacts facts =
         new PageFacts(
             "test",
@@ -37,6 +40,7 @@ final class PageUnderTest implements AutoCloseable {
             facts,
             car.loop().latest(),
             guest,
+            driver,
             () -> new PageHealth(car.loop().stats().ticks(), 0, 0, 0, 0, "", "", 0, ""));
     page.start(
         new PageAddress("127.0.0.1", InetAddress.getLoopbackAddress(), 0),

@@ -19,12 +19,14 @@ public final class RigUnderTest implements AutoCloseable {
   private final ConcurrentLinkedQueue<Runnable> wishes = new ConcurrentLinkedQueue<>();
   private final SerialWires wires;
   private final WireObserver observer = new WireObserver();
+  private final RigLoop loop;
   private final Thread thread;
   private double rampEndRpm = Double.NaN;
   private volatile boolean stopping;
   private volatile boolean driven;
   private volatile double mapKpaAbs;
   private volatile double dutyFraction;
+  private volatile double heldUpMillis;
 
   /** Opens the port and starts ticking with the key on and the engine standing. */
   public RigUnderTest(String port, int baud, Settings settings) {
@@ -38,7 +40,7 @@ public final class RigUnderTest implements AutoCloseable {
     car.sensors().keyOn = true;
     warmUp();
     RealTime.liftMachine();
-    RigLoop loop = new RigLoop(wires, new VirtualCarSide(car), observer, RigClock.SYSTEM);
+    loop = new RigLoop(wires, new VirtualCarSide(car), observer, RigClock.SYSTEM);
     thread =
         new Thread(
             () -> {
@@ -52,6 +54,7 @@ public final class RigUnderTest implements AutoCloseable {
                 mapKpaAbs = car.mapKpaAbs();
                 dutyFraction = observer.last().dutyFraction;
                 driven |= dutyFraction > 0.0;
+                noteLateness();
               }
             },
             "rig");
@@ -89,6 +92,25 @@ public final class RigUnderTest implements AutoCloseable {
       car.holdRpm(rampEndRpm);
       rampEndRpm = Double.NaN;
     }
+  }
+
+  private void noteLateness() {
+    long cable = Math.max(observer.longestHeldNanos(), observer.longestOutNanos());
+    heldUpMillis = Math.max(heldUpMillis, 1e-6 * Math.max(cable, loop.latestNanos()));
+  }
+
+  /** Forgets how late rig and cable were so far. */
+  public void forgetLateness() {
+    wishes.add(
+        () -> {
+          loop.arm();
+          heldUpMillis = 0.0;
+        });
+  }
+
+  /** Longest time since {@link #forgetLateness} for which cable or rig stood still, ms. */
+  public double heldUpMillis() {
+    return heldUpMillis;
   }
 
   /** Whether the coil was ever driven since this was asked last. */

@@ -4,7 +4,8 @@ package org.boostwright.core.bench.model;
  * Chooses the frequency and duty whose reading would tell most about the edges of the window and
  * the speed of the line, on which the frequency advice hangs: valves of the cloud are sorted into
  * bins by the reading each expects, and the setting is taken that leaves least spread within the
- * bins.
+ * bins. An edge is a delay times the frequency, so delays count by the frequency that would be
+ * advised by now.
  */
 public final class NextReading {
   private static final double[] HERTZ = {16.0, 30.0, 44.0, 58.0};
@@ -12,8 +13,9 @@ public final class NextReading {
   private static final int STEPS = 25;
   private static final int BINS = 60;
   private static final int EVERY = 3;
-  // One millisecond of a delay is worth as much as a factor of 1.6 in the line's speed.
+  // At 30 Hz one millisecond of a delay is worth as much as a factor of 1.6 in the line's speed.
   private static final double SPEED_WEIGHT = 4.0;
+  private static final double USUAL_HZ = 30.0;
 
   private NextReading() {}
 
@@ -28,15 +30,19 @@ public final class NextReading {
   /**
    * @param posterior what is known
    * @param resolutionKpa smallest step the person can read, kPa
+   * @param rippleLimitKpa largest ripple accepted, kPa
    */
-  public static Setting choose(ReadingsPosterior posterior, double resolutionKpa) {
+  public static Setting choose(
+      ReadingsPosterior posterior, double resolutionKpa, double rippleLimitKpa) {
     double[] weights = posterior.weights();
+    double advisedHz = ValveAdvice.recommend(posterior.result(), rippleLimitKpa).frequencyHz();
+    double faster = Math.max(1.0, advisedHz / USUAL_HZ);
     Setting best = new Setting(HERTZ[1], 0.5);
     double least = Double.POSITIVE_INFINITY;
     for (double hz : HERTZ) {
       for (int i = 1; i < STEPS; i++) {
         Setting setting = new Setting(hz, i * DUTY_STEP);
-        double left = spreadLeft(posterior, weights, setting, resolutionKpa);
+        double left = spreadLeft(posterior, weights, setting, resolutionKpa, faster * faster);
         if (left < least) {
           least = left;
           best = setting;
@@ -46,9 +52,13 @@ public final class NextReading {
     return best;
   }
 
-  /** Expected squared deviations once this setting has been read, in ms2. */
+  /** Expected squared deviations once this setting has been read, in ms2 at 30 Hz. */
   private static double spreadLeft(
-      ReadingsPosterior posterior, double[] weights, Setting setting, double resolutionKpa) {
+      ReadingsPosterior posterior,
+      double[] weights,
+      Setting setting,
+      double resolutionKpa,
+      double delayWeight) {
     double gauge = posterior.supplyKpaAbs() - posterior.ambientKpaAbs();
     double[] w = new double[BINS + 1];
     double[] on = new double[BINS + 1];
@@ -85,7 +95,8 @@ public final class NextReading {
     double left = 0.0;
     for (int bin = 0; bin <= BINS; bin++) {
       if (w[bin] > 0.0) {
-        left += within(w[bin], on[bin], on2[bin]) + within(w[bin], off[bin], off2[bin]);
+        left += delayWeight * within(w[bin], on[bin], on2[bin]);
+        left += delayWeight * within(w[bin], off[bin], off2[bin]);
         left += SPEED_WEIGHT * within(w[bin], speed[bin], speed2[bin]);
       }
     }

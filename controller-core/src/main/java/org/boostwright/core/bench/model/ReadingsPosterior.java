@@ -15,7 +15,7 @@ import java.util.List;
  * reading in fifty may be a slip.
  */
 public final class ReadingsPosterior {
-  private static final int DEFAULT_SIZE = 600;
+  private static final int DEFAULT_SIZE = 1200;
   private static final int MOVES = 3;
   private static final double SHIVER_SHARE = 0.08;
   private static final double MODEL_SHARE = 0.012;

@@ -72,6 +72,7 @@ final class LimitReader {
     double minThrottle =
         section.number("min_throttle_pct", 30.0, Quantity.PERCENT, new Bounds(5.0, 95.0));
     boolean cut = section.flag("engine_cut", false);
+    boolean guest = section.flag("guest", false);
     return new LimitSettings(
         cutoff,
         ratio,
@@ -83,7 +84,8 @@ final class LimitReader {
         low,
         minRpm,
         minThrottle,
-        cut);
+        cut,
+        guest);
   }
 
   private static void notRising(Section section, Curve factor) {

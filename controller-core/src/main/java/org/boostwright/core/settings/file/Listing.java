@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import org.boostwright.core.settings.PinSettings;
 import org.boostwright.core.settings.Settings;
+import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.core.table.Table2d;
 
 /** Writes every effective value in the units of the file. */
@@ -21,6 +22,13 @@ final class Listing implements SettingsVisitor {
   static List<CheckReport.Value> of(Settings settings, Map<String, LoadResult.Stated> stated) {
     Listing listing = new Listing(settings, stated);
     new SettingsWalk(settings, listing).all();
+    return List.copyOf(listing.values);
+  }
+
+  /** What decides the behaviour, in units of choice. */
+  static List<CheckReport.Value> behaviour(Settings settings, UnitSettings units) {
+    Listing listing = new Listing(settings, Map.of());
+    new SettingsWalk(settings, units, listing).behaviour();
     return List.copyOf(listing.values);
   }
 

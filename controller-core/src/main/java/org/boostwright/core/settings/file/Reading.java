@@ -19,10 +19,17 @@ final class Reading {
   private final List<Problem> problems = new ArrayList<>();
   private final Map<String, LoadResult.Stated> stated = new LinkedHashMap<>();
   private final Set<String> bad = new HashSet<>();
+  private final KeyNote.Taker notes;
   private UnitSettings units = UnitSettings.KPA_ABSOLUTE;
 
-  Reading(String file) {
+  Reading(String file, KeyNote.Taker notes) {
     this.file = file;
+    this.notes = notes;
+  }
+
+  /** Who takes a note of each key that is asked for. */
+  KeyNote.Taker notes() {
+    return notes;
   }
 
   /** Units of pressure keys that do not name their own. */

@@ -82,13 +82,15 @@ final class Section {
 
   /** A word out of a few. */
   <E> E choice(String key, E fallback, Map<String, E> choices) {
-    String text = text(key, null);
+    List<String> words = choices.keySet().stream().sorted().toList();
+    String usual = words.stream().filter(w -> fallback.equals(choices.get(w))).findFirst().get();
+    note(new KeyNote(dotted(key), KeyNote.Form.CHOICE, null, null, null, usual, words));
+    String text = words(key, null);
     if (text == null) {
       return fallback;
     }
     E chosen = choices.get(text);
     if (chosen == null) {
-      List<String> words = choices.keySet().stream().sorted().toList();
       String near = Words.nearest(text, words);
       fail(
           key,
@@ -109,6 +111,11 @@ final class Section {
 
   /** Text. */
   @Nullable String text(String key, @Nullable String fallback) {
+    note(new KeyNote(dotted(key), KeyNote.Form.TEXT, null, null, null, fallback, List.of()));
+    return words(key, fallback);
+  }
+
+  private @Nullable String words(String key, @Nullable String fallback) {
     Object value = value(key);
     if (value == null) {
       return fallback;
@@ -123,6 +130,7 @@ final class Section {
 
   /** True or false. */
   boolean flag(String key, boolean fallback) {
+    note(new KeyNote(dotted(key), KeyNote.Form.FLAG, null, null, null, fallback, List.of()));
     Object value = value(key);
     if (value == null) {
       return fallback;
@@ -137,6 +145,10 @@ final class Section {
 
   /** A whole number. */
   int whole(String key, int fallback, int low, int high) {
+    Quantity bare = Quantity.plain("");
+    Bounds bounds = new Bounds(low, high);
+    note(
+        new KeyNote(dotted(key), KeyNote.Form.WHOLE, null, bare, bounds, fallback, List.of()));
     Object value = value(key);
     if (value == null) {
       return fallback;
@@ -158,11 +170,15 @@ final class Section {
 
   /** A number. */
   double number(String key, double fallback, Quantity quantity, Bounds bounds) {
+    note(
+        new KeyNote(
+            dotted(key), KeyNote.Form.NUMBER, null, quantity, bounds, fallback, List.of()));
     return number(new Entry(key, key, quantity, null), fallback, bounds);
   }
 
   /** A pressure key in any of its spellings; the fallback is in kPa. */
   double pressure(String base, Spelling.Kind kind, double fallback, Bounds bounds) {
+    note(base, KeyNote.Form.NUMBER, kind, bounds, fallback);
     Entry entry = entry(base, kind);
     return entry == null ? fallback : number(entry, fallback, bounds);
   }
@@ -189,11 +205,13 @@ final class Section {
 
   /** A list of numbers; null when absent or bad. */
   @Nullable Numbers numbers(String key, Quantity quantity, Bounds bounds) {
+    note(new KeyNote(dotted(key), KeyNote.Form.LIST, null, quantity, bounds, null, List.of()));
     return numbers(new Entry(key, key, quantity, null), bounds);
   }
 
   /** A list of pressures in any spelling of its key; null when absent or bad. */
   @Nullable Numbers pressures(String base, Spelling.Kind kind, Bounds bounds) {
+    note(base, KeyNote.Form.LIST, kind, bounds, null);
     Entry entry = entry(base, kind);
     return entry == null ? null : numbers(entry, bounds);
   }
@@ -217,11 +235,13 @@ final class Section {
 
   /** The rows of a table; null when absent or bad. */
   @Nullable List<Numbers> rows(String key, String words, Quantity quantity, Bounds bounds) {
+    note(new KeyNote(dotted(key), KeyNote.Form.ROWS, null, quantity, bounds, null, List.of()));
     return rows(new Entry(key, key, quantity, null), words, bounds);
   }
 
   /** The rows of a table of pressures in any spelling of its key; null when absent or bad. */
   @Nullable List<Numbers> pressureRows(String base, String words, Bounds bounds) {
+    note(base, KeyNote.Form.ROWS, Spelling.Kind.LEVEL, bounds, null);
     Entry entry = entry(base, Spelling.Kind.LEVEL);
     return entry == null ? null : rows(entry, words, bounds);
   }
@@ -241,6 +261,20 @@ final class Section {
       reading.spoil(dotted(entry.base()));
     }
     return rows;
+  }
+
+  private void note(
+      String base,
+      KeyNote.Form form,
+      Spelling.Kind kind,
+      Bounds bounds,
+      @Nullable Double fallback) {
+    Quantity quantity = Spelling.quantity(kind, UnitSettings.KPA_ABSOLUTE);
+    note(new KeyNote(dotted(base), form, kind, quantity, bounds, fallback, List.of()));
+  }
+
+  private void note(KeyNote note) {
+    reading.notes().take(note);
   }
 
   /** The one spelling of a pressure key that stands in the file; null when none does. */

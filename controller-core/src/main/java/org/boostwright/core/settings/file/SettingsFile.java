@@ -84,6 +84,11 @@ public final class SettingsFile {
 
   /** Reads the text of a file. */
   public static LoadResult parse(String name, String text) {
+    return parse(name, text, KeyNote.Taker.NONE);
+  }
+
+  /** The same, with a note taken of each key that is asked for. */
+  static LoadResult parse(String name, String text, KeyNote.Taker notes) {
     String body = text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text;
     TomlParseResult toml;
     try {
@@ -92,7 +97,7 @@ public final class SettingsFile {
       return unreadable(
           name, 1, 1, "cannot be read as TOML: " + e.getMessage() + "; check the file");
     }
-    Reading reading = new Reading(name);
+    Reading reading = new Reading(name, notes);
     for (TomlParseError error : toml.errors()) {
       reading.error(
           "syntax",

@@ -25,9 +25,13 @@ final class SettingsWalk {
   private final Quantity rate;
 
   SettingsWalk(Settings settings, SettingsVisitor visitor) {
+    this(settings, settings.units(), visitor);
+  }
+
+  /** The same in other units than the file's own. */
+  SettingsWalk(Settings settings, UnitSettings units, SettingsVisitor visitor) {
     this.settings = settings;
     this.visitor = visitor;
-    UnitSettings units = settings.units();
     level = Quantity.level(units);
     spring = Quantity.gaugeLevel(new UnitSettings(units.pressure(), true));
     difference = Quantity.difference(units.pressure());
@@ -252,6 +256,7 @@ final class SettingsWalk {
     visitor.number("limits.min_rpm", settings.limits().minControlRpm(), Quantity.RPM);
     visitor.number("limits.min_throttle_pct", settings.limits().minThrottlePct(), Quantity.PERCENT);
     visitor.flag("limits.engine_cut", settings.limits().engineCut());
+    visitor.flag("limits.guest", settings.limits().guest());
   }
 
   private void control() {

@@ -45,7 +45,8 @@ record Spelling(String key, UnitSettings notation, Quantity quantity) {
     return all;
   }
 
-  private static Quantity quantity(Kind kind, UnitSettings notation) {
+  /** How a pressure key of a kind is read in some units. */
+  static Quantity quantity(Kind kind, UnitSettings notation) {
     return switch (kind) {
       case LEVEL -> Quantity.level(notation);
       case SPRING -> Quantity.gaugeLevel(notation);

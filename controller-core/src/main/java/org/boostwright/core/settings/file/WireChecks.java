@@ -25,7 +25,7 @@ final class WireChecks {
           "there is no intake-air sensor, so boost is not reduced when the air is hot; fit one and"
               + " write [sensors.intake_air]");
     }
-    if (settings.optional().boostSelector()
+    if ((settings.optional().boostSelector() || limits.guest())
         && limits.lowBoostKpaAbs() <= UnitSettings.STANDARD_ATMOSPHERE_KPA) {
       reading.atKey(
           Severity.NOTE,

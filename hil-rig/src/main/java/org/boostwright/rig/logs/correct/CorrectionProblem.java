@@ -49,7 +49,9 @@ final class CorrectionProblem {
   }
 
   void stayBelow(CornerWeights corners, double room) {
-    Expression limit = model.newExpression("room").upper(PERCENT * room);
+    // The model keeps expressions by name: a second one of the same name would replace the first.
+    Expression limit =
+        model.newExpression("room " + model.countExpressions()).upper(PERCENT * room);
     double[] sums = new double[x.length];
     for (int i = 0; i < corners.cells().length; i++) {
       sums[corners.cells()[i]] += corners.weights()[i];

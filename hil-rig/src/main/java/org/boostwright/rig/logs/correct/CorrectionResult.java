@@ -126,11 +126,30 @@ public final class CorrectionResult {
       Correction correction,
       String unit,
       ToDoubleFunction<CellChange> value) {
-    Table2d table = correction.before();
-    int columns = table.columns().size();
-    double[][] values = new double[table.rows().size()][columns];
-    for (int i = 0; i < correction.cells().size(); i++) {
-      values[i / columns][i % columns] = value.applyAsDouble(correction.cells().get(i));
+    return heat(id, title, rows, correction.before(), correction.cells(), unit, value);
+  }
+
+  /** Cells in their places of a table; those that are not given stay empty. */
+  public static HeatTable heat(
+      String id,
+      String title,
+      String rows,
+      Table2d table,
+      List<CellChange> cells,
+      String unit,
+      ToDoubleFunction<CellChange> value) {
+    double[][] values = new double[table.rows().size()][table.columns().size()];
+    for (int r = 0; r < values.length; r++) {
+      for (int c = 0; c < values[r].length; c++) {
+        double demandPct = table.rows().point(r);
+        double rpm = table.columns().point(c);
+        values[r][c] =
+            cells.stream()
+                .filter(cell -> cell.demandPct() == demandPct && cell.rpm() == rpm)
+                .mapToDouble(value)
+                .findFirst()
+                .orElse(Double.NaN);
+      }
     }
     return new HeatTable(
         id,

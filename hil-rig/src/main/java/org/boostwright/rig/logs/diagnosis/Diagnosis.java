@@ -12,21 +12,24 @@ import org.boostwright.rig.plant.PlantParams;
  * The likely cause of what a pull shows; empty when it went as a sound car's would.
  *
  * @param suspicions most likely first
+ * @param heldBack how the duty ceiling held boost back, which is no fault of the car; empty when it
+ *     did not
  */
-public record Diagnosis(List<Suspicion> suspicions) {
+public record Diagnosis(List<Suspicion> suspicions, String heldBack) {
   private static final double AMBIENT_KPA = 3.0;
   private static final double SHUT_SHARE = 0.15;
   private static final double SLOW_SHARE = 0.55;
-  private static final double LEAK_KPA = 10.0;
-  private static final double NO_EFFECT_SHARE = 0.25;
+  private static final double LEAK_KPA = 15.0;
+  private static final double NO_EFFECT_SHARE = 0.10;
   private static final double WORTH_KPA = 15.0;
   private static final double REST_KPA = 7.0;
   private static final double SPIKE_KPA = 6.5;
   private static final double SPIKE_OVER_LATER_KPA = 4.0;
   private static final double UNEXPLAINED_KPA = 10.0;
   private static final double CREEP_SLOPE_KPA = 1.8;
-  private static final double SAG_SLOPE_KPA = -1.8;
   private static final double LOCAL_DUTY = 0.050;
+  private static final double HELD_SHARE = 0.25;
+  private static final double HELD_KPA = 3.0;
 
   /**
    * One suspicion with its evidence.
@@ -62,7 +65,17 @@ public record Diagnosis(List<Suspicion> suspicions) {
     List<Suspicion> found = new ArrayList<>();
     car(found, s);
     settings(found, s);
-    return new Diagnosis(found);
+    return new Diagnosis(found, heldBack(s));
+  }
+
+  private static String heldBack(Symptoms s) {
+    return s.ceilingShare() > HELD_SHARE && s.ceilingShortKpa() > HELD_KPA
+        ? String.format(
+            Locale.ROOT,
+            "at its ceiling for %.0f %% of settled boost, %.1f kPa under target there",
+            100.0 * s.ceilingShare(),
+            s.ceilingShortKpa())
+        : "";
   }
 
   /** What is wrong with the car: pressure is not what a sound one would have made of this duty. */
@@ -115,14 +128,16 @@ public record Diagnosis(List<Suspicion> suspicions) {
       Cause cause = slope > CREEP_SLOPE_KPA ? Cause.CREEP : Cause.DUTY_WINDOW;
       add(found, cause, "boost is %+.1f kPa above what spring and duty explain", unexplained);
     } else if (unexplained < -UNEXPLAINED_KPA) {
-      Cause cause = slope < SAG_SLOPE_KPA ? Cause.SAG : Cause.DUTY_WINDOW;
+      Cause cause = s.sagOffKpa() < s.windowOffKpa() ? Cause.SAG : Cause.DUTY_WINDOW;
       add(
           found,
           cause,
-          "boost is %+.1f kPa off what spring and duty explain, %+.1f more at high revs; duty at"
-              + " its top for %.0f %% of them",
+          "boost is %+.1f kPa off what spring and duty explain; a gate pushed open by the exhaust"
+              + " leaves %.1f kPa of it over engine speed, a valve that switches late %.1f; duty at"
+              + " its top for %.0f %% of the last 400 1/min",
           unexplained,
-          slope,
+          s.sagOffKpa(),
+          s.windowOffKpa(),
           100.0 * s.dutyAtTop());
     }
   }
@@ -135,7 +150,16 @@ public record Diagnosis(List<Suspicion> suspicions) {
           Cause.HUNTING,
           "%d turning points, %.1f kPa from one to the next",
           s.swing().turns(),
-          s.swing().kpa());
+          s.swing().height());
+      return;
+    }
+    if (s.trimSwing().hunting()) {
+      add(
+          found,
+          Cause.HUNTING,
+          "duty turns %d times, %.1f %% from one to the next",
+          s.trimSwing().turns(),
+          s.trimSwing().height());
       return;
     }
     boolean spike =

@@ -35,8 +35,13 @@ public final class DiagnosisResult {
       return List.of();
     }
     Map<Cause, List<String>> found = new LinkedHashMap<>();
+    List<String> heldBack = new ArrayList<>();
     for (Pull pull : judged) {
-      for (Suspicion s : Diagnosis.of(pull, settings, sound, trueAmbientKpaAbs).suspicions()) {
+      Diagnosis diagnosis = Diagnosis.of(pull, settings, sound, trueAmbientKpaAbs);
+      if (!diagnosis.heldBack().isEmpty()) {
+        heldBack.add(diagnosis.heldBack());
+      }
+      for (Suspicion s : diagnosis.suspicions()) {
         found.computeIfAbsent(s.cause(), cause -> new ArrayList<>()).add(s.evidence());
       }
     }
@@ -57,8 +62,24 @@ public final class DiagnosisResult {
       result.find(
           "nothing_suspected",
           Severity.NOTE,
-          judged.size() + " pulls went as a sound car's would.",
+          judged.size() == 1
+              ? "The pull of " + log.name() + " went as a sound car's would."
+              : judged.size() + " pulls of " + log.name() + " went as a sound car's would.",
           "");
+    }
+    if (!heldBack.isEmpty()) {
+      result.find(
+          "held_by_duty_ceiling",
+          Severity.NOTE,
+          String.format(
+              Locale.ROOT,
+              "In %d of %d pulls the duty ceiling held boost back: duty %s.",
+              heldBack.size(),
+              judged.size(),
+              heldBack.get(0)),
+          found.isEmpty()
+              ? "lower the target there; the ceiling is a protection, raise it last and little"
+              : "settle what is suspected first; leave the ceiling where it is");
     }
     return List.copyOf(found.keySet());
   }

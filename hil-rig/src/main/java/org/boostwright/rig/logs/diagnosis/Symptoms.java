@@ -1,6 +1,7 @@
 package org.boostwright.rig.logs.diagnosis;
 
 import java.util.Arrays;
+import java.util.function.DoubleFunction;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.state.SafetyState;
@@ -8,7 +9,9 @@ import org.boostwright.rig.logs.identify.RecordedDrive;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.Swing;
+import org.boostwright.rig.plant.ActuatorParams;
 import org.boostwright.rig.plant.PlantParams;
+import org.boostwright.rig.plant.ValveParams;
 
 /**
  * What a pull shows, measured against a car that is sound: the reference car led through the same
@@ -19,7 +22,8 @@ import org.boostwright.rig.plant.PlantParams;
  * @param overAtTripKpa pressure over target when it was, kPa; NaN
  * @param afterHandoverKpa highest over target within 0.8 s of the end of spooling, kPa; NaN
  * @param laterKpa mean over target from 1.2 to 2.2 s after it, kPa; NaN
- * @param swing swinging once settled
+ * @param swing swinging of the pressure once settled
+ * @param trimSwing swinging of the trim then
  * @param riseShare pressure gained while spooling, before any gate opens, over what the reference
  *     gained; NaN
  * @param midKpa recorded less explained pressure once settled, below 4800 1/min, kPa; NaN
@@ -33,7 +37,12 @@ import org.boostwright.rig.plant.PlantParams;
  * @param springBelowShutKpa the same for the reference on its spring, kPa
  * @param atRestKpa recorded less explained pressure after half a second of rest at full throttle,
  *     kPa; NaN
+ * @param sagOffKpa root mean square off the settled pressures, of the reference once its lever lets
+ *     the exhaust push the gate as far as they ask for, kPa; NaN where nothing is missing
+ * @param windowOffKpa the same of the reference once its valve switches on as late as they ask for
  * @param dutyAtTop share of the last 400 1/min with duty or trim at its top, 0 to 1
+ * @param ceilingShare share of the settled points with duty at its ceiling, 0 to 1; NaN
+ * @param ceilingShortKpa target less recorded pressure at these, kPa; NaN
  * @param trimHigh share of the last 400 1/min with trim within its cap, as duty; NaN
  * @param localDuty largest deviation of the duty needed from a straight line over engine speed, as
  *     duty; NaN
@@ -46,6 +55,7 @@ record Symptoms(
     double afterHandoverKpa,
     double laterKpa,
     Swing swing,
+    Swing trimSwing,
     double riseShare,
     double midKpa,
     double highKpa,
@@ -56,7 +66,11 @@ record Symptoms(
     double belowShutKpa,
     double springBelowShutKpa,
     double atRestKpa,
+    double sagOffKpa,
+    double windowOffKpa,
     double dutyAtTop,
+    double ceilingShare,
+    double ceilingShortKpa,
     double trimHigh,
     double localDuty,
     double evenDuty) {
@@ -68,6 +82,11 @@ record Symptoms(
 
   private static final int HALF_SECOND_ROWS = 100;
 
+  /** Less missing than this is not asked where it went, kPa. */
+  private static final double MISSING_KPA = 5.0;
+
+  private static final int HALVINGS = 7;
+
   static Symptoms of(Pull pull, Settings settings, PlantParams reference, double trueAmbientKpa) {
     return new Reading(pull, settings, reference).symptoms(trueAmbientKpa);
   }
@@ -77,6 +96,7 @@ record Symptoms(
     private final Pull pull;
     private final DriveLog log;
     private final Settings settings;
+    private final PlantParams car;
     private final double[] recorded;
     private final double[] explained;
     private final double[] spring;
@@ -86,7 +106,7 @@ record Symptoms(
       this.pull = pull;
       this.settings = settings;
       log = pull.log();
-      PlantParams car = reference.withPwmHz(settings.valve().frequencyHz());
+      car = reference.withPwmHz(settings.valve().frequencyHz());
       recorded = RecordedDrive.recorded(pull);
       explained = RecordedDrive.driven(car, pull);
       spring = RecordedDrive.driven(car, pull, 0.0);
@@ -143,13 +163,16 @@ record Symptoms(
       double third = pull.from() + 2.0 * (pull.to() - pull.from()) / 3.0;
       int trip = trip();
       double[] duty = dutyNeeded(settled);
+      int[] swinging = swingingRows(handover);
+      boolean missing = mean(settled, unexplained) < -MISSING_KPA;
       return new Symptoms(
           pull.ambientKpaAbs() - trueAmbientKpa,
           trip >= 0,
           trip < 0 ? Double.NaN : log.meanKpaAbs(trip) - log.targetKpaAbs(trip),
           highest(handover, 0.0, 0.8),
           mean((i, r) -> within(r, handoverSeconds, 1.2, 2.2) && controlled(r), over),
-          swing(handover),
+          Swing.ofPressure(log, swinging[0], swinging[1]),
+          Swing.ofTrim(log, swinging[0], swinging[1]),
           riseShare(),
           mean(mid, unexplained),
           mean(high, unexplained),
@@ -164,10 +187,44 @@ record Symptoms(
           mean((i, r) -> r > third, (i, r) -> shut[i] - recorded[i]),
           mean((i, r) -> r > third, (i, r) -> shut[i] - spring[i]),
           mean((i, r) -> log.state(r).isRest() && rested(r), unexplained),
+          missing ? rival(settled, this::lever, 1.5) : Double.NaN,
+          missing ? rival(settled, this::late, 10e-3) : Double.NaN,
           mean(last, (i, r) -> atTop(r) ? 1.0 : 0.0),
+          mean(settled, (i, r) -> atCeiling(r) ? 1.0 : 0.0),
+          -mean((i, r) -> settled.holds(i, r) && atCeiling(r), over),
           mean(last, (i, r) -> log.trimFraction(r)),
           duty[0],
           duty[1]);
+    }
+
+    private PlantParams lever(double more) {
+      ActuatorParams a = car.actuator();
+      return car.withActuator(a.withLeverRatio(a.leverRatio() + more));
+    }
+
+    private PlantParams late(double seconds) {
+      ValveParams v = car.valve();
+      return car.withValve(v.withDelays(v.onDelaySeconds() + seconds, v.offDelaySeconds()));
+    }
+
+    /** How far off settled pressures a rival explanation stays once it meets their mean, kPa. */
+    private double rival(Rows settled, DoubleFunction<PlantParams> changed, double most) {
+      double low = 0.0;
+      double high = most;
+      double[] other = explained;
+      for (int i = 0; i < HALVINGS; i++) {
+        double middle = 0.5 * (low + high);
+        double[] now = RecordedDrive.driven(changed.apply(middle), pull);
+        if (mean(settled, (p, r) -> now[p] - recorded[p]) > 0.0) {
+          low = middle;
+        } else {
+          high = middle;
+        }
+        other = now;
+      }
+      double[] met = other;
+      double off = mean(settled, (p, r) -> met[p] - recorded[p]);
+      return Math.sqrt(mean(settled, (p, r) -> Math.pow(met[p] - recorded[p] - off, 2)));
     }
 
     private boolean rested(int row) {
@@ -199,20 +256,22 @@ record Symptoms(
       return most;
     }
 
-    private Swing swing(int handover) {
+    private int[] swingingRows(int handover) {
       int from = handover < 0 ? pull.from() + (pull.to() - pull.from()) / 3 : handover;
       int to = from;
       while (to < pull.to() && (to - from < 100 || controlled(to))) {
         to++;
       }
-      return Swing.of(log, Math.min(from + 100, to), to);
+      return new int[] {Math.min(from + 100, to), to};
+    }
+
+    private boolean atCeiling(int row) {
+      return log.dutyFraction(row) >= settings.limits().dutyCeiling().at(log.rpm(row)) - 0.006;
     }
 
     private boolean atTop(int row) {
-      double top =
-          Math.min(
-              settings.limits().dutyCeiling().at(log.rpm(row)), settings.valve().windowHighDuty());
-      return log.dutyFraction(row) >= top - 0.006
+      return atCeiling(row)
+          || log.dutyFraction(row) >= settings.valve().windowHighDuty() - 0.006
           || log.trimFraction(row) >= settings.limits().trimCapDuty() - 0.006;
     }
 

@@ -77,6 +77,7 @@ public record GainProof(
       return false;
     }
     DriveLog log = DriveLog.ofRecord("proof", run.log().recordRows());
-    return Swing.of(log, from, run.shutAt() - TICKS_PER_SECOND / 10).hunting();
+    int to = run.shutAt() - TICKS_PER_SECOND / 10;
+    return Swing.ofPressure(log, from, to).hunting() || Swing.ofTrim(log, from, to).hunting();
   }
 }

@@ -1,7 +1,11 @@
 package org.boostwright.rig.logs.gains;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 import org.boostwright.rig.logs.identify.CarTwin;
+import org.boostwright.rig.result.Plot;
+import org.boostwright.rig.result.Plot.Stroke;
 import org.boostwright.rig.result.ResultBuilder;
 import org.boostwright.rig.result.Severity;
 import org.boostwright.rig.result.Units;
@@ -28,6 +32,9 @@ public final class GainsResult {
       phase = Math.min(phase, band.worst().phaseMarginDegrees());
       delay = Math.min(delay, band.worst().delayMarginSeconds());
       band(result, band);
+    }
+    if (advice.bands().size() > 1) {
+      result.add(overSpeed(advice.bands()));
     }
     result.measure(
         "gains.fit_rms_kpa", "fitted virtual car against the pulls", twin.rmsKpa(), Units.KPA);
@@ -58,6 +65,40 @@ public final class GainsResult {
         "The proof was driven by virtual cars like the fitted one. Try new gains on a short pull in"
             + " a high gear first, ready to lift.");
     result.caution("Feedback comes after base duty: correct the table first.");
+  }
+
+  /** Gains and sensitivity over engine speed. */
+  private static Plot overSpeed(List<BandGains> bands) {
+    return new Plot(
+        "gains_over_speed",
+        "Gains and their sensitivity over engine speed",
+        "engine speed",
+        Units.RPM,
+        bands.stream().mapToDouble(BandGains::rpm).toArray(),
+        List.of(
+            line("kp", "kp", "%/kPa", Stroke.SOLID, bands, b -> 100.0 * b.gains().kp()),
+            line("ki", "ki", "%/(kPa s)", Stroke.SOLID, bands, b -> 100.0 * b.gains().ki()),
+            line("kd", "kd", "% s/kPa", Stroke.SOLID, bands, b -> 100.0 * b.gains().kd()),
+            line("ms", "Ms", "", Stroke.SOLID, bands, b -> b.margins().maxSensitivity()),
+            line(
+                "ms_worst",
+                "Ms over what the logs leave possible",
+                "",
+                Stroke.DASHED,
+                bands,
+                b -> b.worst().maxSensitivity())),
+        List.of(new Plot.Limit("highest Ms", "", MS_HIGHEST)),
+        List.of());
+  }
+
+  private static Plot.Line line(
+      String id,
+      String label,
+      String unit,
+      Stroke stroke,
+      List<BandGains> bands,
+      ToDoubleFunction<BandGains> value) {
+    return new Plot.Line(id, label, unit, stroke, bands.stream().mapToDouble(value).toArray());
   }
 
   private static void band(ResultBuilder result, BandGains band) {

@@ -18,6 +18,8 @@ public final class RecordedDrive {
 
   private static final double DEFAULT_AIR_C = 20.0;
   private static final double HIGHEST_AIR_C = 60.0;
+  private static final double MOVING_KPA_PER_SECOND = 20.0;
+  private static final double STEADY_SECONDS = 5.0;
 
   private RecordedDrive() {}
 
@@ -74,12 +76,26 @@ public final class RecordedDrive {
     return sums;
   }
 
-  /** Air around the pull; the coldest intake air so far is nearest to it. */
+  /**
+   * Air around the pull: the coldest intake air so far is nearest to it.
+   *
+   * <p>Only readings count whose pressure had been steady for a while before. Air that expands when
+   * an engine starts or a throttle shuts cools far below the air around, and the sensor follows
+   * slowly.
+   */
   public static Atmosphere air(Pull pull) {
+    DriveLog log = pull.log();
     double coldest = Double.NaN;
-    for (int row = 0; row <= pull.from(); row++) {
-      double airC = pull.log().intakeAirC(row);
-      coldest = Double.isNaN(coldest) || airC < coldest ? airC : coldest;
+    double steadySince = Double.NEGATIVE_INFINITY;
+    for (int row = 0; row <= pull.from(); row += EVERY_TICKS) {
+      if (Math.abs(log.rateKpaPerSecond(row)) > MOVING_KPA_PER_SECOND) {
+        steadySince = log.seconds(row);
+      }
+      double airC = log.intakeAirC(row);
+      boolean steady = log.seconds(row) - steadySince >= STEADY_SECONDS;
+      if (steady && (Double.isNaN(coldest) || airC < coldest)) {
+        coldest = airC;
+      }
     }
     double known = Double.isNaN(coldest) ? DEFAULT_AIR_C : Math.min(coldest, HIGHEST_AIR_C);
     return new Atmosphere(pull.ambientKpaAbs(), known + 273.15);

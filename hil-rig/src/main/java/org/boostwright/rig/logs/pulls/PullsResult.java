@@ -109,7 +109,7 @@ public final class PullsResult {
   }
 
   /** Pressure over the time since each throttle opening, the longest pulls first. */
-  private static Plot overlay(List<Pull> pulls) {
+  public static Plot overlay(List<Pull> pulls) {
     List<Pull> shown =
         pulls.stream()
             .sorted((a, b) -> Double.compare(b.seconds(), a.seconds()))

@@ -1,23 +1,50 @@
 package org.boostwright.rig.logs.pulls;
 
+import java.util.function.IntToDoubleFunction;
+
 /**
- * Regular swinging of the pressure: turning points of the 100 ms mean about its own mean of one
- * second, that alternate sides and reach at least 2.5 kPa.
+ * Regular swinging of pressure or of the feedback's trim: turning points of the 100 ms mean about
+ * its own mean of one second, that alternate sides and reach far enough.
+ *
+ * <p>Where the duty ceiling cuts every swing of the trim short, the pressure swings less than a
+ * limit cycle's would, but the trim still does.
  *
  * @param turns alternating turning points
- * @param kpa mean height from one to the next, kPa; 0 without any
+ * @param height mean from one to the next, kPa or percent duty; 0 without any
  * @param periodSeconds mean time of a full swing, s; NaN with fewer than three turns
  */
-public record Swing(int turns, double kpa, double periodSeconds) {
+public record Swing(int turns, double height, double periodSeconds) {
   private static final double REACH_KPA = 2.5;
+  private static final double REACH_PCT = 2.5;
+  private static final int HALF_MEAN_ROWS = 10;
   private static final double HALF_WINDOW_SECONDS = 0.5;
   private static final int HUNTING_TURNS = 4;
 
-  /** Measures rows {@code from} to before {@code to}. */
-  public static Swing of(DriveLog log, int from, int to) {
+  /** Swinging of the pressure in rows {@code from} to before {@code to}. */
+  public static Swing ofPressure(DriveLog log, int from, int to) {
+    return of(log, from, to, log::meanKpaAbs, REACH_KPA);
+  }
+
+  /** Swinging of the trim in rows of a run recorded by Boostwright. */
+  public static Swing ofTrim(DriveLog log, int from, int to) {
+    return of(log, from, to, row -> trimPct(log, row), REACH_PCT);
+  }
+
+  private static double trimPct(DriveLog log, int row) {
+    int first = Math.max(0, row - HALF_MEAN_ROWS);
+    int last = Math.min(log.rows() - 1, row + HALF_MEAN_ROWS);
+    double sum = 0.0;
+    for (int r = first; r <= last; r++) {
+      sum += log.trimFraction(r);
+    }
+    return 100.0 * sum / (last - first + 1);
+  }
+
+  private static Swing of(
+      DriveLog log, int from, int to, IntToDoubleFunction mean, double reach) {
     double[] means = new double[Math.max(0, to - from)];
     for (int i = 0; i < means.length; i++) {
-      means[i] = log.meanKpaAbs(from + i);
+      means[i] = mean.applyAsDouble(from + i);
     }
     int half = halfWindow(log, from, to);
     int turns = 0;
@@ -43,7 +70,7 @@ public record Swing(int turns, double kpa, double periodSeconds) {
         continue; // a window cut short leans to one side
       }
       double off = means[i] - sum / n;
-      if (Math.abs(off) >= REACH_KPA && off * extreme <= 0.0) {
+      if (Math.abs(off) >= reach && off * extreme <= 0.0) {
         turns++;
         heights += turns > 2 ? Math.abs(extreme - lastExtreme) : 0.0;
         first = turns == 1 ? i : first;

@@ -93,7 +93,8 @@ public record CaseDraw(
         limits.lowBoostKpaAbs(),
         limits.minControlRpm(),
         limits.minThrottlePct(),
-        limits.engineCut());
+        limits.engineCut(),
+        limits.guest());
   }
 
   private static Injection injection(FaultKind kind, double seconds, SplittableRandom random) {

@@ -1,5 +1,6 @@
 package org.boostwright.rig.wiring.draw;
 
+import org.boostwright.core.settings.ActuatorLayout;
 import org.boostwright.rig.wiring.Plumbing;
 import org.boostwright.rig.wiring.Plumbing.Hose;
 import org.boostwright.rig.wiring.Plumbing.Port;
@@ -17,13 +18,17 @@ public final class PlumbingSvg {
 
   private PlumbingSvg() {}
 
-  /** The drawing. */
-  public static String of() {
+  /** The drawing for a way in which the gate is moved. */
+  public static String of(ActuatorLayout layout) {
     Svg svg = new Svg();
-    svg.label(new Label(2, 2.6, Anchor.START, 1.6, true, "Plumbing of the boost valve"));
+    String title =
+        layout == ActuatorLayout.EXTERNAL_GATE
+            ? "Plumbing of the boost valve, external gate"
+            : "Plumbing of the boost valve";
+    svg.label(new Label(2, 2.6, Anchor.START, 1.6, true, title));
     double x = 2;
     for (Position position : Position.values()) {
-      panel(svg, x, position);
+      panel(svg, x, position, layout);
       x += PANEL_WIDTH + 3;
     }
     double y = 49.5;
@@ -43,17 +48,22 @@ public final class PlumbingSvg {
             1.1,
             false,
             "CAUTION: a hose off the actuator or a blocked hose at SUPPLY leaves the wastegate shut whatever the valve does."));
-    return svg.document(new Room(0, 0, x + 0, y + 4), "Plumbing of the boost valve");
+    return svg.document(new Room(0, 0, x + 0, y + 4), title);
   }
 
-  private static void panel(Svg svg, double x, Position position) {
+  private static void panel(Svg svg, double x, Position position, ActuatorLayout layout) {
+    boolean external = layout == ActuatorLayout.EXTERNAL_GATE;
     svg.shape(Shape.line(x, 4, x + PANEL_WIDTH, 4, x + PANEL_WIDTH, 47, x, 47, x, 4), 1.0);
     svg.label(new Label(x + 2, 6.6, Anchor.START, 1.35, true, position.words()));
     engine(svg, x);
-    actuator(svg, x, position);
+    if (external) {
+      ExternalGate.draw(svg, x, position == Position.REST);
+    } else {
+      actuator(svg, x, position);
+    }
     valve(svg, x, position);
     for (Hose hose : Plumbing.HOSES) {
-      hose(svg, x, hose, Plumbing.flows(hose, position), position);
+      hose(svg, x, hose, Plumbing.flows(hose, position), position, external);
     }
   }
 
@@ -149,12 +159,14 @@ public final class PlumbingSvg {
     svg.shape(Shape.line(x - 0.7, y - 1.5, x + 0.7, y - 1.5), 1.4);
   }
 
-  private static void hose(Svg svg, double x, Hose hose, boolean flows, Position position) {
+  private static void hose(
+      Svg svg, double x, Hose hose, boolean flows, Position position, boolean external) {
+    double port = external ? ExternalGate.PORT_Y : 14;
     double[] way =
         switch (hose.port()) {
           case SUPPLY ->
               new double[] {x + 26.5, 40.2, x + 26.5, 36.5, x + 28.5, 36.5, x + 28.5, 30};
-          case ACTUATOR -> new double[] {x + 25.5, 24, x + 25.5, 14, x + 44, 14};
+          case ACTUATOR -> new double[] {x + 25.5, 24, x + 25.5, port, x + 44, port};
           case VENT -> new double[] {x + 25.5, 30, x + 25.5, 34, x + 11, 34, x + 11, 40.2};
         };
     boolean backwards = hose.port() == Port.ACTUATOR && position == Position.ENERGISED;
@@ -169,7 +181,7 @@ public final class PlumbingSvg {
       }
       case ACTUATOR -> {
         svg.label(new Label(x + 26.4, 22.6, Anchor.START, 1.05, true, "ACTUATOR"));
-        svg.label(new Label(x + 26.4, 12.8, Anchor.START, 1.0, false, hose.text()));
+        svg.label(new Label(x + 26.4, port - 1.2, Anchor.START, 1.0, false, hose.text()));
       }
       case VENT -> {
         svg.label(new Label(x + 24.4, 31.6, Anchor.END, 1.05, true, "VENT"));

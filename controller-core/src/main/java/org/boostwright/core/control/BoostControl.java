@@ -74,6 +74,7 @@ public final class BoostControl {
         gear,
         monitor.ambientKpaAbs(),
         monitor.ambientFloorKpaAbs(),
+        monitor.trustedShare(),
         monitor.intakeAirC(),
         highBoost);
     if (!baseDuty.covers(throttlePct, rpm)) {

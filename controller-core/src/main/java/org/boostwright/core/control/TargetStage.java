@@ -7,8 +7,9 @@ import org.boostwright.core.table.Table2d;
 /**
  * Boost target: the table, then everything that may only lower it.
  *
- * <p>In order: intake air temperature scales the boost above ambient; gear, selector and the
- * pressure ratio over the lowest ambient that is possible cap it. Nothing here raises a target.
+ * <p>In order: intake air temperature scales the boost above ambient; gear and selector cap it; a
+ * pressure sensor that may read low leaves a share of it; the pressure ratio over the lowest
+ * ambient that is possible caps that. Nothing here raises a target.
  */
 public final class TargetStage {
   private final Table2d table;
@@ -34,6 +35,7 @@ public final class TargetStage {
    * @param gear gear, 0 when unknown: then the lowest gear limit applies
    * @param ambientKpaAbs ambient in use
    * @param ambientFloorKpaAbs lowest ambient that is possible by now
+   * @param trustedShare share that a sensor which may read low leaves, 0 to 1
    * @param intakeAirC intake air, degC
    * @param highBoost what {@link BoostSelector} makes of the selector and the guest setting
    */
@@ -43,6 +45,7 @@ public final class TargetStage {
       int gear,
       double ambientKpaAbs,
       double ambientFloorKpaAbs,
+      double trustedShare,
       double intakeAirC,
       boolean highBoost) {
     if (!table.covers(throttlePct, rpm)) {
@@ -62,7 +65,7 @@ public final class TargetStage {
     if (hasSelector && !highBoost) {
       target = Math.min(target, limits.lowBoostKpaAbs());
     }
-    target = Math.min(target, limits.pressureRatioMax() * ambientFloorKpaAbs);
+    target = Math.min(target * trustedShare, limits.pressureRatioMax() * ambientFloorKpaAbs);
     targetKpaAbs = target;
     limited = !(target >= wanted - 0.5);
   }

@@ -1,5 +1,6 @@
 package org.boostwright.core.monitor;
 
+import org.boostwright.core.settings.UnitSettings;
 import org.boostwright.core.signal.ChannelSignal;
 import org.jspecify.annotations.Nullable;
 
@@ -9,21 +10,31 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>What was measured ages: the lowest pressure that is possible by now falls with the fastest
  * climb, down to a declared bound (a climb of 2000 m). The target is limited by that.
+ *
+ * <p>A reading below the air at home is thin air or a sensor that reads low, and one sensor cannot
+ * tell which. Without a barometer the worse is taken to be true: target and overboost limit fall
+ * with the reading ({@link #trustedShare}), so that a sensor whose gain or offset is low since
+ * before it was read with the engine stopped makes the boost low and not high. In thin air that
+ * keeps the pressure ratio.
  */
 final class AmbientWatch {
   /** Largest drift allowed for without a barometer (a climb of 2000 m), kPa. */
   static final double CLIMB_BOUND_KPA = 22.0;
 
+  private final double homeKpaAbs;
   private double kpaAbs;
   private double floorKpaAbs;
   private boolean barometerSeen;
+  private boolean byBarometer;
   private long barometerNanos;
   private boolean known;
 
   /**
-   * @param assumedKpaAbs ambient pressure to assume, kPa absolute; NaN for none
+   * @param assumedKpaAbs ambient pressure to assume, and that of home; kPa absolute. NaN for none,
+   *     and home at the standard atmosphere at sea level
    */
   AmbientWatch(double assumedKpaAbs) {
+    homeKpaAbs = Double.isNaN(assumedKpaAbs) ? UnitSettings.STANDARD_ATMOSPHERE_KPA : assumedKpaAbs;
     kpaAbs = assumedKpaAbs;
     floorKpaAbs = assumedKpaAbs;
   }
@@ -42,10 +53,12 @@ final class AmbientWatch {
     if (barometer != null && read) {
       kpaAbs = barometer.value();
       barometerSeen = true;
+      byBarometer = true;
       barometerNanos = nowNanos;
       ageSeconds = 0.0;
     } else if (engine.stopped()) {
       kpaAbs = engine.ambientKpaAbs();
+      byBarometer = false;
     } else if (barometerSeen) {
       ageSeconds = Math.min(ageSeconds, (nowNanos - barometerNanos) * 1e-9);
     }
@@ -69,6 +82,19 @@ final class AmbientWatch {
   /** Lowest ambient pressure that is possible by now, kPa absolute; NaN while unknown. */
   double floorKpaAbs() {
     return floorKpaAbs;
+  }
+
+  /**
+   * Share of a pressure that a reading may reach because the sensor may read low: {@code ambient /
+   * home}, 1 at most. It is 1 where a barometer has read the ambient pressure, and down to a
+   * tolerance below home, for weather and a good sensor's error; over as much again it comes down
+   * to the full share.
+   */
+  double trustedShare() {
+    double full = kpaAbs / homeKpaAbs;
+    double beyond = homeKpaAbs - EngineWatch.AMBIENT_TOLERANCE_KPA - kpaAbs;
+    double share = Math.max(full, 1.0 - 2.0 * beyond / homeKpaAbs);
+    return share < 1.0 && !byBarometer ? share : 1.0;
   }
 
   /** Measured in this run, not assumed. */

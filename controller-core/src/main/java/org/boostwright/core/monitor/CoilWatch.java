@@ -28,11 +28,14 @@ final class CoilWatch {
     private long commandedNanos;
     private long seenNanos;
 
-    void update(long nowNanos, boolean commandedNow, boolean seenNow) {
+    void command(long nowNanos, boolean commandedNow) {
       if (!commandedNow || !commanded) {
         commanded = commandedNow;
         commandedNanos = nowNanos;
       }
+    }
+
+    void see(long nowNanos, boolean seenNow) {
       if (seenNow) {
         seenNanos = nowNanos;
       }
@@ -71,9 +74,11 @@ final class CoilWatch {
   void update(long nowNanos, double commandedDuty, boolean energised, FaultTable faults) {
     double onNanos = commandedDuty * periodNanos;
     boolean driven = onNanos > 0.0;
-    rest.update(nowNanos, !driven, !energised);
-    current.update(nowNanos, onNanos >= CERTAIN_NANOS, energised);
-    pause.update(nowNanos, driven && periodNanos - onNanos >= CERTAIN_NANOS, !energised);
+    rest.command(nowNanos, !driven);
+    current.command(nowNanos, onNanos >= CERTAIN_NANOS);
+    current.see(nowNanos, energised);
+    pause.command(nowNanos, driven && periodNanos - onNanos >= CERTAIN_NANOS);
+    pause.see(nowNanos, !energised);
     boolean judgeRest = rest.commandedFor(nowNanos, windowNanos);
     boolean judgeCurrent = current.commandedFor(nowNanos, 2 * windowNanos);
     boolean judgePause = pause.commandedFor(nowNanos, 2 * windowNanos);

@@ -96,7 +96,9 @@ public record FaultWords(String meaning, String next) {
               "The target is above what the turbo gives here.",
               "Lower the target in that place, or look for a leak.");
       case TARGET_LIMITED ->
-          words("The target is reduced: altitude, heat or gear.", "Nothing; it protects.");
+          words(
+              "The target is reduced: altitude, heat or gear.",
+              "Nothing; it protects. Low air pressure near home: the pressure sensor reads low.");
     };
   }
 

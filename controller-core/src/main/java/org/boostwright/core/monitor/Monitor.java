@@ -104,7 +104,7 @@ public final class Monitor {
     watchSupply(nowNanos, signals);
     watchIntakeAir(nowNanos, signals);
     if (!engine.onBench()) {
-      overboost.update(nowNanos, signals, faults, keyCycled);
+      overboost.update(nowNanos, signals, faults, keyCycled, ambient.trustedShare());
     }
     faults.sample(FaultCode.OUTPUTS_WRONG, inputs.outputsWrong, nowNanos);
     if (wires.permitInput()) {
@@ -308,6 +308,11 @@ public final class Monitor {
   /** Lowest ambient pressure that is possible by now, kPa absolute; NaN while unknown. */
   public double ambientFloorKpaAbs() {
     return ambient.floorKpaAbs();
+  }
+
+  /** Share of target and overboost limit that a sensor which may read low leaves, 0 to 1. */
+  public double trustedShare() {
+    return ambient.trustedShare();
   }
 
   /** Intake air temperature in use, degC. */

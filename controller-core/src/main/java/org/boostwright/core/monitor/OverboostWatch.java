@@ -25,9 +25,13 @@ public final class OverboostWatch {
   static final int LOCKING_TRIP = 3;
   static final double CUT_RELEASE_KPA = 10.0;
 
-  private final double limitKpaAbs;
+  /** The limit falls by as much as a target this far below it, so that their distance stays. */
+  static final double ABOVE_TARGET_KPA = 25.0;
+
+  private final double fullLimitKpaAbs;
   private final boolean cutAllowed;
 
+  private double limitKpaAbs;
   private boolean waiting;
   private long waitingSinceNanos;
   private int trips;
@@ -42,6 +46,7 @@ public final class OverboostWatch {
    * @param cutAllowed the settings allow an engine-cut request
    */
   public OverboostWatch(double limitKpaAbs, boolean cutAllowed) {
+    fullLimitKpaAbs = limitKpaAbs;
     this.limitKpaAbs = limitKpaAbs;
     this.cutAllowed = cutAllowed;
   }
@@ -50,8 +55,11 @@ public final class OverboostWatch {
    * Judges one tick.
    *
    * @param keyCycled the key is off, or the engine is known to be stopped where no key is wired
+   * @param limitShare share of the target that is left, 0 to 1; NaN breaks every limit
    */
-  public void update(long nowNanos, Signals signals, FaultTable faults, boolean keyCycled) {
+  public void update(
+      long nowNanos, Signals signals, FaultTable faults, boolean keyCycled, double limitShare) {
+    limitKpaAbs = fullLimitKpaAbs - (1.0 - limitShare) * (fullLimitKpaAbs - ABOVE_TARGET_KPA);
     if (keyCycled) {
       trips = 0;
     }

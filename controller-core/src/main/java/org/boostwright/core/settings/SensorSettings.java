@@ -14,8 +14,9 @@ import org.jspecify.annotations.Nullable;
  * @param lifeChangeKpa how far manifold pressure must move from ambient after the engine starts
  *     before control may become ready, kPa: a fall where the sensor sees vacuum, a rise elsewhere
  * @param mapNoiseKpa declared noise floor of the pressure signal, standard deviation, kPa
- * @param ambientKpaAbs ambient pressure to assume until one has been measured, kPa absolute; NaN
- *     when there is none and control waits for a measurement
+ * @param ambientKpaAbs ambient pressure to assume until one has been measured, and that of the
+ *     lowest place the car is driven; kPa absolute. NaN when there is none: control waits for a
+ *     measurement, and that place is at sea level
  */
 @SuppressWarnings("ArrayRecordComponent") // copied on the way in and out
 public record SensorSettings(

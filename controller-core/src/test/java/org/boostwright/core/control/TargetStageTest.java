@@ -22,7 +22,7 @@ class TargetStageTest {
 
   private static double target(
       TargetStage stage, int gear, double ambient, double floor, double airC, boolean high) {
-    stage.update(100.0, 4_000.0, gear, ambient, floor, airC, high);
+    stage.update(100.0, 4_000.0, gear, ambient, floor, 1.0, airC, high);
     return stage.targetKpaAbs();
   }
 
@@ -85,6 +85,19 @@ class TargetStageTest {
     assertThat(target(stage, 0, 80.0, 70.0, 20.0, true)).isCloseTo(175.0, within(1e-9));
     assertThat(stage.limited()).isTrue();
     assertThat(target(stage, 0, 72.0, 72.0, 20.0, true)).isEqualTo(180.0);
+  }
+
+  @Test
+  @Tag("S5")
+  void aSensorThatMayReadLowLeavesAShareOfEveryCapButThePressureRatio() {
+    car.gearTargetKpaAbs = new double[] {160.0};
+    TargetStage stage = stage();
+    stage.update(100.0, 4_000.0, 1, 80.0, 80.0, 0.75, 20.0, true);
+    assertThat(stage.targetKpaAbs()).isEqualTo(120.0);
+    assertThat(stage.limited()).isTrue();
+    // 2.5 times the floor is below three quarters of 160.
+    stage.update(100.0, 4_000.0, 1, 80.0, 44.0, 0.75, 20.0, true);
+    assertThat(stage.targetKpaAbs()).isCloseTo(110.0, within(1e-9));
   }
 
   @Test

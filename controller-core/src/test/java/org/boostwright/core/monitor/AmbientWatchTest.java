@@ -11,6 +11,7 @@ import org.boostwright.core.state.Waiting;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Where ambient pressure comes from, how it ages, and when the sensors disagree. */
@@ -205,5 +206,106 @@ class AmbientWatchTest {
     assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.MAP_AMBIENT_MISMATCH.bit());
     bench.run(60.0);
     assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.MAP_AMBIENT_MISMATCH.bit());
+  }
+
+  /** Home is assumed at 100 kPa: nothing for 4 kPa, then double, from 8 kPa in proportion. */
+  @ParameterizedTest
+  @CsvSource({"105, 1", "96.5, 1", "94, 0.96", "92, 0.92", "91, 0.91", "71, 0.71"})
+  @Tag("S5")
+  void aReadingBelowTheAirAtHomeLeavesItsShareOfTargetAndLimit(double kpaAbs, double share) {
+    ControllerBench bench = new ControllerBench(new TestCar().build());
+    bench.mapKpaAbs = kpaAbs;
+    assertThat(bench.controller.monitor().trustedShare()).isEqualTo(1.0);
+    bench.run(3.0);
+    assertThat(bench.controller.monitor().trustedShare()).isCloseTo(share, within(0.001));
+    assertThat(bench.outputs.targetKpaAbs).isCloseTo(share * 180.0, within(0.2));
+    assertThat(bench.outputs.activeFaults).isZero();
+  }
+
+  @Test
+  @Tag("S5")
+  void withNothingAssumedHomeIsAtSeaLevel() {
+    TestCar car = new TestCar();
+    car.assumedAmbientKpaAbs = Double.NaN;
+    ControllerBench bench = new ControllerBench(car.build());
+    bench.mapKpaAbs = 0.9 * 101.325;
+    bench.run(1.0);
+    assertThat(bench.controller.monitor().trustedShare()).as("nothing measured").isEqualTo(1.0);
+    bench.run(2.0);
+    assertThat(bench.controller.monitor().trustedShare()).isCloseTo(0.9, within(0.001));
+  }
+
+  @Test
+  @Tag("S5")
+  void aClimbInOneDriveTakesNothingMoreThanThePressureRatio() {
+    ControllerBench bench = new ControllerBench(new TestCar().build());
+    bench.run(3.0);
+    bench.engineRpm = 900.0;
+    bench.mapKpaAbs = 40.0;
+    bench.run(300.0);
+    assertThat(bench.controller.monitor().ambientFloorKpaAbs()).isLessThan(94.5);
+    assertThat(bench.controller.monitor().trustedShare()).isEqualTo(1.0);
+  }
+
+  @Test
+  @Tag("S5")
+  void anAmbientKeptFromAnEarlierRunThatIsLowIsDoubtedToo() {
+    ControllerBench bench = new ControllerBench(new TestCar().build());
+    bench.controller.monitor().recallAmbient(86.0);
+    bench.engineRpm = 900.0;
+    bench.run(1.0);
+    assertThat(bench.controller.monitor().trustedShare()).isCloseTo(0.86, within(1e-12));
+    assertThat(bench.controller.monitor().ambientFloorKpaAbs())
+        .as("any climb since")
+        .isEqualTo(64.0);
+    assertThat(bench.outputs.findings).isEqualTo(FaultCode.AMBIENT_IN_DOUBT.bit());
+  }
+
+  @Test
+  @Tag("S5")
+  void thinAirThatABarometerReadsKeepsTargetAndLimitUntilItFails() {
+    ControllerBench bench = withBarometer(80.0);
+    bench.mapKpaAbs = 80.0;
+    bench.run(3.0);
+    assertThat(bench.controller.monitor().trustedShare()).isEqualTo(1.0);
+    assertThat(bench.outputs.targetKpaAbs).isEqualTo(180.0);
+    bench.otherVolts[BAROMETER] = 4.9;
+    bench.run(3.0);
+    assertThat(bench.controller.monitor().trustedShare())
+        .as("the pressure sensor's own word again")
+        .isCloseTo(0.80, within(0.001));
+  }
+
+  @Test
+  @Tag("S5")
+  void theOverboostLimitFallsWithAReadingThatMayBeLow() {
+    ControllerBench bench = new ControllerBench(new TestCar().build());
+    bench.mapKpaAbs = 81.0;
+    bench.run(3.0);
+    bench.engineRpm = 4000.0;
+    bench.mapKpaAbs = 40.0;
+    bench.run(0.5);
+    // The limit of 200 kPa is one of 166.75.
+    for (; bench.mapKpaAbs < 164.5; bench.mapKpaAbs += 0.5) {
+      bench.tick();
+    }
+    bench.run(1.0);
+    assertThat(active(bench, FaultCode.OVERBOOST)).isFalse();
+    bench.mapKpaAbs = 169.0;
+    bench.run(0.1);
+    assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.OVERBOOST.bit());
+    assertThat(bench.outputs.state.isRest()).isTrue();
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {60.0, 106.0})
+  void aKeptAmbientMayBeAnyThatAnAtmosphereHas(double kpaAbs) {
+    Monitor monitor = new ControllerBench(new TestCar().build()).controller.monitor();
+    monitor.recallAmbient(kpaAbs);
+    assertThat(monitor.ambientKpaAbs()).isEqualTo(kpaAbs);
+    assertThat(monitor.ambientFloorKpaAbs()).isEqualTo(kpaAbs - 22.0);
+    Monitor other = new ControllerBench(new TestCar().build()).controller.monitor();
+    other.recallAmbient(kpaAbs < 80.0 ? Math.nextDown(kpaAbs) : Math.nextUp(kpaAbs));
+    assertThat(other.ambientKpaAbs()).isEqualTo(100.0);
   }
 }

@@ -2,6 +2,10 @@ package org.boostwright.core.monitor;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import org.boostwright.core.ControllerBench;
+import org.boostwright.core.TestCar;
+import org.boostwright.core.settings.OptionalWires;
+import org.boostwright.core.state.SafetyState;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -177,5 +181,73 @@ class CoilWatchTest {
       tick(watch, 0.0, true);
     }
     assertThat(active()).isTrue();
+  }
+
+  /** At 40 Hz a period is five ticks, and a phase of half of it is certain to be met. */
+  private long ticksUntilJudged(double duty, boolean energised) {
+    CoilWatch watch = new CoilWatch(40.0);
+    long ticks = 0;
+    tick(watch, duty, energised);
+    while (faults.ran() == 0L) {
+      tick(watch, duty, energised);
+      ticks++;
+    }
+    return ticks;
+  }
+
+  @Test
+  void restIsJudgedOnePeriodAndTenMillisecondsAfterItWasCommanded() {
+    assertThat(ticksUntilJudged(0.0, true)).isEqualTo(7);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.2, false", "0.8, true", "0.5, true", "0.5, false"})
+  void drivingIsJudgedAfterTwiceThat(double duty, boolean energised) {
+    assertThat(ticksUntilJudged(duty, energised)).isEqualTo(14);
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void aPhaseOfJustTheCertainLengthIsWatched(boolean stuck) {
+    CoilWatch watch = new CoilWatch(40.0);
+    for (int i = 0; i < 40; i++) {
+      tick(watch, 0.5, stuck);
+    }
+    assertThat(active()).isTrue();
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void whatWasSeenOneWindowAgoIsStillSeen(boolean stuck) {
+    CoilWatch watch = new CoilWatch(40.0);
+    for (int i = 0; i < 200; i++) {
+      tick(watch, 0.5, i % 7 == 0 ? !stuck : stuck); // 35 ms apart
+      assertThat(faults.count(FaultCode.COIL_FEEDBACK)).isZero();
+    }
+  }
+
+  @Test
+  void onTheBenchTheCoilIsNotJudgedAndAfterItAnew() {
+    TestCar car = new TestCar();
+    car.wires = new OptionalWires(false, false, false, true, false);
+    ControllerBench bench = new ControllerBench(car.build());
+    bench.run(3.0);
+    bench.inputs.benchRequest = true;
+    bench.inputs.benchDutyFraction = 0.0;
+    bench.inputs.coilEnergised = true;
+    bench.run(3.0);
+    assertThat(bench.outputs.state).isEqualTo(SafetyState.BENCH);
+    assertThat(bench.controller.faults().count(FaultCode.COIL_FEEDBACK)).isZero();
+    bench.inputs.benchRequest = false;
+    bench.engineRpm = 900.0; // the first pulse ends it
+    while (bench.controller.monitor().engine().onBench()) {
+      assertThat(bench.controller.faults().count(FaultCode.COIL_FEEDBACK)).isZero();
+      bench.tick();
+    }
+    // One period of 30 Hz and 10 ms until what is commanded has reached the coil.
+    bench.run(0.040);
+    assertThat(bench.controller.faults().count(FaultCode.COIL_FEEDBACK)).isZero();
+    bench.run(0.040);
+    assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.COIL_FEEDBACK.bit());
   }
 }

@@ -308,4 +308,17 @@ class FaultTableTest {
     assertThat(now).isNegative();
     assertThat(table.isActive(FaultCode.MAP_JUMPS)).isFalse();
   }
+
+  @Test
+  void aFaultThatNeverWasConfirmedIsNeverCleared() {
+    FaultTable table = new FaultTable();
+    for (long now = 1; now < 4_000_000_000L; now += 5_000_000L) {
+      table.beginTick();
+      table.sample(FaultCode.OUTPUTS_WRONG, true, now);
+      table.sample(FaultCode.MAP_SIGNAL_LOW, now < 50_000_000L && now > 40_000_000L, now);
+      table.endTick(now, false, false);
+    }
+    assertThat(table.active()).isEqualTo(FaultCode.OUTPUTS_WRONG.bit());
+    assertThat(table.lastClearedNanos(FaultCode.MAP_SIGNAL_LOW)).isZero();
+  }
 }

@@ -97,4 +97,61 @@ class HoseWatchTest {
     assertThat(hold(AMBIENT, Double.NaN, 4_000.0, 3_000)).isEqualTo(-1);
     assertThat(hold(AMBIENT, 100.0, Double.NaN, 3_000)).isEqualTo(-1);
   }
+
+  @Test
+  void eightKpaOverAmbientIsBoost() {
+    hold(AMBIENT + HoseWatch.BOOST_KPA, 50.0, 3_000.0, 500);
+    assertThat(hold(AMBIENT, 50.0, 3_000.0, 500)).isEqualTo(65);
+  }
+
+  @Test
+  void aFallWithin50MsIsFoundUpToTheNanosecond() {
+    for (long late = 0; late <= 1; late++) {
+      HoseWatch fresh = new HoseWatch(6_800.0);
+      fresh.flatAtAmbient(now, 112.0, AMBIENT, floor, 50.0, 3_000.0);
+      long fell = now + HoseWatch.FELL_NANOS + late;
+      fresh.flatAtAmbient(fell, AMBIENT, AMBIENT, floor, 50.0, 3_000.0);
+      long flat = fell + HoseWatch.FELL_FLAT_NANOS;
+      assertThat(fresh.flatAtAmbient(flat - 1, AMBIENT, AMBIENT, floor, 50.0, 3_000.0)).isFalse();
+      assertThat(fresh.flatAtAmbient(flat, AMBIENT, AMBIENT, floor, 45.0, 3_000.0))
+          .isEqualTo(late == 0);
+    }
+  }
+
+  @Test
+  void flatReachesTwoAndAHalfKpaEitherWay() {
+    // Powers of two, so that the sums are exact.
+    for (double step : new double[] {-2.5, 2.5}) {
+      for (double beyond = 0.0; beyond <= 0.5; beyond += 0.5) {
+        HoseWatch fresh = new HoseWatch(6_800.0);
+        double second = step + Math.copySign(beyond, step);
+        long half = HoseWatch.NO_BOOST_NANOS / 2;
+        fresh.flatAtAmbient(now, 96.0, 128.0, 64.0, 100.0, 4_000.0);
+        fresh.flatAtAmbient(now + half, 96.0 + second, 128.0, 64.0, 100.0, 4_000.0);
+        assertThat(fresh.flatAtAmbient(now + 2 * half, 96.0 + second, 128.0, 64.0, 100.0, 4_000.0))
+            .isEqualTo(beyond == 0.0);
+      }
+    }
+  }
+
+  @Test
+  void atAmbientReachesTwoAndAHalfKpaBeyondWhatIsPossible() {
+    for (double kpa : new double[] {61.5, 61.0, 130.5, 131.0}) {
+      HoseWatch fresh = new HoseWatch(6_800.0);
+      fresh.flatAtAmbient(now, kpa, 128.0, 64.0, 100.0, 4_000.0);
+      assertThat(
+              fresh.flatAtAmbient(now + HoseWatch.NO_BOOST_NANOS, kpa, 128.0, 64.0, 100.0, 4_000.0))
+          .isEqualTo(kpa == 61.5 || kpa == 130.5);
+    }
+  }
+
+  @Test
+  void aSecondIsASecondOfFlatAndOfAsking() {
+    HoseWatch fresh = new HoseWatch(6_800.0);
+    fresh.flatAtAmbient(now - 7, AMBIENT, AMBIENT, floor, 59.0, 4_000.0);
+    fresh.flatAtAmbient(now, AMBIENT, AMBIENT, floor, 59.0, 4_000.0);
+    long second = now + HoseWatch.NO_BOOST_NANOS;
+    assertThat(fresh.flatAtAmbient(second - 1, AMBIENT, AMBIENT, floor, 60.0, 4_000.0)).isFalse();
+    assertThat(fresh.flatAtAmbient(second, AMBIENT, AMBIENT, floor, 60.0, 4_000.0)).isTrue();
+  }
 }

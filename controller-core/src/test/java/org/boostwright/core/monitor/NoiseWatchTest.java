@@ -145,4 +145,15 @@ class NoiseWatchTest {
     }
     assertThat(watch.excessive(100.0)).isTrue();
   }
+
+  @Test
+  void theFirstFourSamplesAreOnlyNeighbours() {
+    // Every difference is capped: 1 - 0.98^n exceeds a sixth, the share the cap leaves, at n = 10.
+    NoiseWatch watch = new NoiseWatch(RATED_KPA);
+    double kpa = 1_000.0;
+    for (int i = 1; i <= 14; i++) {
+      assertThat(watch.excessive(kpa)).as("sample %d", i).isEqualTo(i == 14);
+      kpa *= 3.0;
+    }
+  }
 }

@@ -17,10 +17,11 @@ class OverboostWatchTest {
   private OverboostWatch watch = new OverboostWatch(LIMIT, true);
   private boolean released;
   private boolean keyCycled;
+  private double share = 1.0;
 
   private void tick() {
     bench.tick();
-    watch.update(bench.now, bench.signals, bench.faults, keyCycled);
+    watch.update(bench.now, bench.signals, bench.faults, keyCycled, share);
     bench.faults.endTick(bench.now, released, keyCycled);
   }
 
@@ -65,6 +66,32 @@ class OverboostWatchTest {
       tick();
     }
     bench.kpa = kpa;
+  }
+
+  @Test
+  @Tag("S5")
+  void aSensorThatMayReadLowLowersTheLimitForAsLongAsItMay() {
+    share = 0.9;
+    // A tenth of what lies 25 kPa below the limit: 182.5 kPa.
+    riseTo(182.4);
+    run(1.0);
+    assertThat(bench.faults.count(FaultCode.OVERBOOST)).isZero();
+    bench.kpa = 182.6;
+    run(1.0);
+    assertThat(active(FaultCode.OVERBOOST)).isTrue();
+    assertThat(watch.trips()).isEqualTo(1);
+    share = 1.0;
+    released = true;
+    run(2.1);
+    assertThat(active(FaultCode.OVERBOOST)).isFalse();
+  }
+
+  @Test
+  @Tag("S10")
+  void aLimitThatIsNoNumberIsExceeded() {
+    share = Double.NaN;
+    run(1.0);
+    assertThat(active(FaultCode.OVERBOOST)).isTrue();
   }
 
   @Test
@@ -332,5 +359,28 @@ class OverboostWatchTest {
     }
     assertThat(bench.faults.count(FaultCode.OVERBOOST)).isZero();
     assertThat(watch.peakKpaAbs()).isZero();
+  }
+
+  @Test
+  @Tag("P2")
+  void aCutIsNoLongerAskedForOnceNoPressureWasSeenForThreeHundredMilliseconds() {
+    trip();
+    run(0.5);
+    assertThat(watch.cutRequest()).isTrue();
+    bench.mapSampled = false;
+    run(0.295);
+    assertThat(watch.cutRequest()).isTrue();
+    tick();
+    assertThat(watch.cutRequest()).isFalse();
+  }
+
+  @Test
+  @Tag("P2")
+  void aTripThatFallsBelowTheLimitIsAGoodSampleOfTheValve() {
+    trip();
+    assertThat(bench.faults.ran() & FaultCode.VALVE_NO_EFFECT.bit()).isZero();
+    fallTo(LIMIT - 1.0);
+    assertThat(bench.faults.ran() & FaultCode.VALVE_NO_EFFECT.bit()).isNotZero();
+    assertThat(active(FaultCode.VALVE_NO_EFFECT)).isFalse();
   }
 }

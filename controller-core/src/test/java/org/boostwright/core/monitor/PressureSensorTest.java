@@ -442,4 +442,64 @@ class PressureSensorTest {
     assertThat(bench.outputs.activeFaults).isZero();
     assertThat(bench.outputs.state).isEqualTo(SafetyState.RESTING);
   }
+
+  /** Little boost, so that the fall to ambient is slow enough to be a wastegate's. */
+  private static ControllerBench hoseComesOff(ControllerBench bench) {
+    bench.driveTo(112.0);
+    bench.throttlePct = 50.0;
+    bench.run(1.0);
+    assertThat(bench.controller.faults().ran() & FaultCode.MAP_FLAT_AT_AMBIENT.bit()).isNotZero();
+    assertThat(bench.outputs.activeFaults).isZero();
+    bench.mapKpaAbs = 100.0;
+    bench.run(0.1);
+    return bench;
+  }
+
+  @Test
+  @Tag("S11")
+  void aHoseThatComesOffWithLittleBoostIsFoundAndLifeHasToBeShownAnew() {
+    ControllerBench bench = hoseComesOff(new ControllerBench(TestSettings.car()));
+    assertThat(bench.outputs.activeFaults).isEqualTo(FaultCode.MAP_FLAT_AT_AMBIENT.bit());
+    assertAtRest(bench);
+    bench.throttlePct = 0.0;
+    bench.run(5.0);
+    assertThat(bench.outputs.activeFaults).isZero();
+    assertThat(bench.controller.monitor().lifeShown()).isFalse();
+    assertThat(bench.outputs.waiting).isEqualTo(Waiting.SENSOR_LIFE);
+  }
+
+  @Test
+  @Tag("S11")
+  void aFallThatNothingExplainsIsKnownInItsFirstTicks() {
+    ControllerBench bench = boosted();
+    assertThat(bench.controller.monitor().fallUnexplained()).isFalse();
+    for (int i = 0; i < 5; i++) {
+      bench.mapKpaAbs -= 10.0;
+      bench.tick();
+    }
+    assertThat(bench.controller.monitor().fallUnexplained()).isTrue();
+  }
+
+  @Test
+  @Tag("S6")
+  void withoutADeclaredNoiseNoneIsJudged() {
+    TestCar car = new TestCar();
+    car.mapNoiseKpa = 0.0;
+    ControllerBench bench = new ControllerBench(car.build());
+    bench.noiseKpa = 5.0;
+    bench.driveTo(170.0);
+    bench.run(2.0);
+    assertThat(bench.controller.faults().ran() & FaultCode.MAP_NOISY.bit()).isZero();
+  }
+
+  @Test
+  @Tag("P1")
+  void theThrottleIsReleasedTwoSecondsAfterItWasFirstSeenLow() {
+    ControllerBench bench = new ControllerBench(TestSettings.car());
+    bench.tick();
+    long low = bench.nowNanos;
+    Monitor monitor = bench.controller.monitor();
+    assertThat(monitor.throttleReleased(low + Monitor.RELEASED_NANOS - 1)).isFalse();
+    assertThat(monitor.throttleReleased(low + Monitor.RELEASED_NANOS)).isTrue();
+  }
 }

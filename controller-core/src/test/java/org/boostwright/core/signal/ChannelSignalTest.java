@@ -378,4 +378,49 @@ class ChannelSignalTest {
     assertThat(signal.findings()).isZero();
     assertThat(signal.status()).isEqualTo(SignalStatus.INVALID);
   }
+
+  @Test
+  @Tag("S8")
+  void theFastestPossibleChangeItselfIsPossible() {
+    // 1000 units per second and 5 ms: exactly 5 units.
+    ChannelSignal exact =
+        new ChannelSignal(
+            new AnalogSensor(
+                new Curve(new Axis(1.0, 2.0, 3.0), 0.0, 5.0, 10.5),
+                0.5,
+                4.5,
+                STEP_VOLTS,
+                2.0 * STEP_VOLTS,
+                5.0,
+                1000.0));
+    take(exact, 1.0, false);
+    take(exact, 2.0, false);
+    assertThat(exact.findings()).isZero();
+    assertThat(exact.value()).isEqualTo(5.0);
+    take(exact, 3.0, false);
+    assertThat(exact.findings()).isEqualTo(ChannelSignal.JUMP);
+  }
+
+  @Test
+  @Tag("S8")
+  void rejectedSamplesAsFarApartAsPossibleAgreeWithEachOther() {
+    // 100 and 105 in turn, both far from 0: a new base after six that agree.
+    ChannelSignal exact =
+        new ChannelSignal(
+            new AnalogSensor(
+                new Curve(new Axis(1.0, 2.0, 3.0), 0.0, 100.0, 105.0),
+                0.5,
+                4.5,
+                STEP_VOLTS,
+                2.0 * STEP_VOLTS,
+                5.0,
+                1000.0));
+    take(exact, 1.0, false);
+    for (int i = 1; i <= 6; i++) {
+      take(exact, i % 2 == 0 ? 2.0 : 3.0, false);
+      assertThat(exact.value()).as("sample %d", i).isZero();
+    }
+    take(exact, 3.0, false);
+    assertThat(exact.value()).isEqualTo(105.0);
+  }
 }

@@ -273,4 +273,110 @@ class PulseSpeedTest {
     known(100.0);
     assertThat(now).isNegative();
   }
+
+  /** One pulse some time after the last, whose period is that time. */
+  private void pulseAfter(long nanos) {
+    now += nanos;
+    speed.update(now, true, nanos, now);
+  }
+
+  @Test
+  void thePeriodAcrossLostPulsesIsNoSpeedAndWhatFollowsIsTaken() {
+    known(100.0);
+    pulseAfter(150_000_000L);
+    assertThat(speed.bad()).isFalse();
+    assertThat(speed.lastPerSecond()).as("6.7 a second is no speed").isCloseTo(100.0, within(1e-6));
+    pulse(60.0);
+    pulses(60.0, 7);
+    known(60.0);
+  }
+
+  @Test
+  void aGapIsMoreThanFourPeriodsAndATenthOfASecond() {
+    for (int i = 0; i < 20; i++) {
+      pulseAfter(20_000_000L);
+    }
+    pulseAfter(100_000_000L); // five periods, exactly the time
+    assertThat(speed.lastPerSecond()).isEqualTo(50.0);
+    PulseSpeed slow = new PulseSpeed(MAX, MAX_CHANGE);
+    long t = 0L;
+    for (int i = 0; i < 20; i++) {
+      t += 25_000_000L;
+      slow.update(t, true, 25e6, t);
+    }
+    t += 100_000_000L; // exactly four periods
+    slow.update(t, true, 1e8, t);
+    assertThat(slow.lastPerSecond()).isEqualTo(10.0);
+    PulseSpeed shortly = new PulseSpeed(MAX, MAX_CHANGE);
+    t = 0L;
+    for (int i = 0; i < 20; i++) {
+      t += 10_000_000L;
+      shortly.update(t, true, 1e7, t);
+    }
+    t += 95_000_000L; // nine periods, but not the time
+    shortly.update(t, true, 95e6, t);
+    assertThat(shortly.bad()).isTrue();
+  }
+
+  @Test
+  void aLevelOffByExactlyTheFactorIsShiftedAndAGapDoesNotClearIt() {
+    known(100.0);
+    pulses(140.0, 20);
+    assertThat(speed.bad()).isTrue();
+    pulseAfter(150_000_000L);
+    assertThat(speed.bad()).as("through a gap").isTrue();
+    PulseSpeed down = new PulseSpeed(MAX, MAX_CHANGE);
+    long t = 0L;
+    for (int i = 0; i < 60; i++) {
+      double hz = i < 30 ? 140.0 : 100.0;
+      t += Math.round(1e9 / hz);
+      down.update(t, true, 1e9 / hz, t);
+    }
+    assertThat(down.bad()).isTrue();
+    t += 150_000_000L;
+    down.update(t, true, 150e6, t);
+    assertThat(down.bad()).as("through a gap").isTrue();
+  }
+
+  @Test
+  void aLevelOffByLessThanTheFactorIsNoShift() {
+    known(100.0);
+    pulses(139.0, 20);
+    known(139.0);
+  }
+
+  @Test
+  void theSeventhPulseOfANewLevelIsTheFirstThatIsTaken() {
+    known(100.0);
+    pulses(200.0, 6);
+    assertThat(speed.lastPerSecond()).isCloseTo(100.0, within(1e-6));
+    pulse(200.0);
+    assertThat(speed.lastPerSecond()).isCloseTo(200.0, within(1e-6));
+  }
+
+  @Test
+  void garbageBetweenRejectedPulsesBeginsTheirCountAnew() {
+    known(100.0);
+    pulses(200.0, 3);
+    for (int i = 0; i < 25; i++) {
+      now += 5_000_000L;
+      speed.update(now, true, 1.15e6, now);
+    }
+    pulse(200.0); // 145 ms after the last good one it is possible
+    assertThat(speed.bad()).isFalse();
+    assertThat(speed.lastPerSecond()).isCloseTo(200.0, within(1e-6));
+  }
+
+  @Test
+  void theFastestPossibleChangeItselfFollows() {
+    PulseSpeed exact = new PulseSpeed(MAX, 1_500.0);
+    long t = 0L;
+    for (int i = 0; i < 30; i++) {
+      t += 10_000_000L;
+      exact.update(t, true, 1e7, t);
+    }
+    t += 10_000_000L;
+    exact.update(t, true, 8e6, t); // 125 a second: 1500/s2 * 10 ms + 10 % of 100
+    assertThat(exact.lastPerSecond()).isEqualTo(125.0);
+  }
 }

@@ -21,6 +21,7 @@ import org.boostwright.rig.scenario.campaign.Campaign;
 import org.boostwright.rig.scenario.campaign.CampaignPlan;
 import org.boostwright.rig.scenario.campaign.CampaignSummary;
 import org.boostwright.rig.scenario.campaign.CaseRow;
+import org.boostwright.rig.scenario.campaign.DriftSweep;
 import org.boostwright.rig.scenario.campaign.OtherCampaignException;
 import org.boostwright.rig.scenario.campaign.RowFile;
 import org.boostwright.rig.scenario.campaign.Shard;
@@ -119,6 +120,8 @@ final class FaultsCommand extends Subcommand {
       paramLabel = "FILE",
       description = "Write the safety case from --merge and --scenario, both needed.")
   Optional<Path> safetyCase = Optional.empty();
+
+  private static final long SWEPT_OF_RUNS = 100L;
 
   private String table = "";
 
@@ -296,6 +299,16 @@ final class FaultsCommand extends Subcommand {
         new Outcome.Extra("junit", "junit.xml", file -> JunitXml.write(file, result)));
   }
 
+  /** One drive for each amount to a hundred runs of the campaign. */
+  private CampaignPlan sweep(RowFile.Share campaign) throws IOException, WrongUseException {
+    List<FaultKind> kinds =
+        FaultKinds.all().stream().filter(kind -> kind.row().equals("S5")).toList();
+    CampaignPlan drawn = plan();
+    long drives = Math.max(2L, campaign.rows().size() / SWEPT_OF_RUNS);
+    return new CampaignPlan(
+        FaultsText.seedOf(campaign.campaign()), drives, drawn.settings(), drawn.car(), kinds);
+  }
+
   private Outcome writeSafetyCase(Progress progress, Path file) throws Exception {
     if (merge.isEmpty() || scenario.isEmpty()) {
       throw new WrongUseException(
@@ -305,7 +318,10 @@ final class FaultsCommand extends Subcommand {
     RowFile.Share share = together();
     CampaignSummary summary = CampaignSummary.of(FaultKinds.all(), share.rows());
     List<ScenarioVerdict> verdicts = verdicts(progress, scenario.get());
-    SafetyCase.write(file, Path.of(""), share.campaign(), summary, verdicts);
+    CampaignPlan sweep = sweep(share);
+    progress.beginLong("pressure sensor off", DriftSweep.size());
+    List<DriftSweep.Line> drift = DriftSweep.run(sweep, threadCount(), progress::at);
+    SafetyCase.write(file, Path.of(""), share.campaign(), summary, verdicts, drift);
     ResultBuilder result = FaultsText.result(summary).provenance("campaign", share.campaign());
     return Outcome.printed(result.file("safety_case", file.toString()).build());
   }

@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import org.boostwright.core.monitor.FaultCode;
 import org.boostwright.core.settings.file.AtomicFile;
 import org.boostwright.rig.scenario.campaign.CampaignSummary;
+import org.boostwright.rig.scenario.campaign.DriftSweep;
 import org.boostwright.rig.scenario.campaign.KindSummary;
 import org.boostwright.rig.scenario.file.ScenarioVerdict;
 
@@ -28,16 +29,19 @@ final class SafetyCase {
   private final String campaign;
   private final CampaignSummary summary;
   private final List<ScenarioVerdict> verdicts;
+  private final List<DriftSweep.Line> drift;
   private final Map<String, TreeSet<String>> tests;
 
   private SafetyCase(
       String campaign,
       CampaignSummary summary,
       List<ScenarioVerdict> verdicts,
+      List<DriftSweep.Line> drift,
       Map<String, TreeSet<String>> tests) {
     this.campaign = campaign;
     this.summary = summary;
     this.verdicts = verdicts;
+    this.drift = drift;
     this.tests = tests;
   }
 
@@ -51,9 +55,10 @@ final class SafetyCase {
       Path root,
       String campaign,
       CampaignSummary summary,
-      List<ScenarioVerdict> verdicts)
+      List<ScenarioVerdict> verdicts,
+      List<DriftSweep.Line> drift)
       throws IOException {
-    SafetyCase page = new SafetyCase(campaign, summary, verdicts, TestTags.scan(root));
+    SafetyCase page = new SafetyCase(campaign, summary, verdicts, drift, TestTags.scan(root));
     AtomicFile.write(file, page.page().getBytes(StandardCharsets.UTF_8));
   }
 
@@ -76,6 +81,9 @@ final class SafetyCase {
     text.append(SafetyCaseText.UNDETECTED);
     line("");
     unreported();
+    line("");
+    text.append(SafetyCaseText.DRIFT);
+    drift();
     line("");
     line("## Only an engine cut stops it");
     line("");
@@ -218,6 +226,22 @@ final class SafetyCase {
                     kind.kind().amount().unit()),
             kind.peakOverKpa());
       }
+    }
+  }
+
+  private void drift() {
+    for (DriftSweep.Line each : drift) {
+      line(
+          "| %s %.4g %s | %s | %d of %d | %d | %.1f kPa | %.0f ms |",
+          each.drift().kind().amount().words(),
+          each.drift().amount(),
+          each.drift().kind().amount().unit(),
+          each.since().words(),
+          each.reported(),
+          each.runs(),
+          each.unsafe(),
+          each.peakOverKpa(),
+          1e3 * each.aboveSeconds());
     }
   }
 

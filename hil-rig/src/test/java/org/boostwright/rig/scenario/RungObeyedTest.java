@@ -37,9 +37,9 @@ class RungObeyedTest {
     "2, 0, false",
     "3, 0, false",
     "4, 0.30, false",
-    "5, 0.85, false",
-    "6, 0.85, true",
-    "7, 0.85, true"
+    "5, 0.47, false",
+    "6, 0.47, true",
+    "7, 0.47, true"
   })
   void dutyObeysTheRungInEveryTick(int held, double highest, boolean trims) {
     Settings settings = ProjectCarSettings.load();

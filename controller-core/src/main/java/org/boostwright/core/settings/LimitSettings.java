@@ -88,6 +88,23 @@ public record LimitSettings(
         guest);
   }
 
+  /** The same with another highest duty over engine speed. */
+  public LimitSettings withDutyCeiling(Curve other) {
+    return new LimitSettings(
+        cutoffKpaAbs,
+        pressureRatioMax,
+        other,
+        trimCapDuty,
+        targetFactorOverIntakeC,
+        springOnlyIntakeC,
+        gearTargetKpaAbs,
+        lowBoostKpaAbs,
+        minControlRpm,
+        minThrottlePct,
+        engineCut,
+        guest);
+  }
+
   /** A copy; inside the tick use {@link #gearTargetKpaAbs(int)}, which allocates nothing. */
   @Override
   public double[] gearTargetKpaAbs() {

@@ -5,9 +5,12 @@ import java.util.List;
 import org.boostwright.core.settings.FeedbackSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.settings.SpoolSettings;
+import org.boostwright.core.table.Axis;
+import org.boostwright.core.table.Curve;
 import org.boostwright.core.table.Table2d;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.plant.PlantParams;
+import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
 import org.boostwright.rig.scenario.VirtualPull;
@@ -15,6 +18,27 @@ import org.boostwright.rig.scenario.VirtualPull;
 /** Virtual drives for the tests of learning from logs. */
 public final class LearningCar {
   private LearningCar() {}
+
+  /**
+   * Settings of the project car before its duty ceiling was set as low as lets boost come. Under
+   * the ceiling it is delivered with, boost never gets to where overboost, spike and hunting show
+   * themselves in half of the drawn cars: there is nothing to be learnt there.
+   */
+  public static Settings settings() {
+    Settings project = ProjectCarSettings.load();
+    return project.withLimits(
+        project
+            .limits()
+            .withDutyCeiling(
+                new Curve(
+                    new Axis(1500.0, 2000.0, 3500.0, 4500.0, 5500.0, 6800.0),
+                    0.0,
+                    0.85,
+                    0.85,
+                    0.44,
+                    0.47,
+                    0.50)));
+  }
 
   /** Settings driven on base duty alone. */
   public static Settings baseDutyAlone(Settings s) {

@@ -12,7 +12,6 @@ import org.boostwright.core.state.SafetyState;
 import org.boostwright.rig.logs.LearningCar;
 import org.boostwright.rig.logs.pulls.DriveLog;
 import org.boostwright.rig.plant.PlantParams;
-import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
 import org.junit.jupiter.api.BeforeAll;
@@ -29,7 +28,7 @@ class CautionTest {
   @BeforeAll
   static void drive() {
     settings =
-        LearningCar.scaledBase(LearningCar.baseDutyAlone(ProjectCarSettings.load()), 0.8, -1);
+        LearningCar.scaledBase(LearningCar.baseDutyAlone(LearningCar.settings()), 0.8, -1);
     runs = LearningCar.pulls(settings, PlantParams.PROJECT_CAR, PullPlan.STANDARD, 1, 2);
   }
 

@@ -10,7 +10,6 @@ import org.boostwright.core.table.Table2d;
 import org.boostwright.rig.logs.LearningCar;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.SensorParams;
-import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
 import org.boostwright.rig.scenario.RunLog;
@@ -52,7 +51,7 @@ class ConvergenceTest {
         PlantParams.PROJECT_CAR.spread(c.seed(), 0.3).withSensors(SensorParams.DEFAULT);
     Settings settings =
         LearningCar.scaledBase(
-            LearningCar.baseDutyAlone(ProjectCarSettings.load()), c.factor(), c.column());
+            LearningCar.baseDutyAlone(LearningCar.settings()), c.factor(), c.column());
     StringBuilder story = new StringBuilder();
     Correction last = null;
     for (int round = 0; round < 2; round++) {

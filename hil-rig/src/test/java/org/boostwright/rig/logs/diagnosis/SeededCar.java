@@ -14,7 +14,6 @@ import org.boostwright.rig.plant.CarFaults;
 import org.boostwright.rig.plant.PlantParams;
 import org.boostwright.rig.plant.SensorParams;
 import org.boostwright.rig.plant.ValveFaults;
-import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
 import org.boostwright.rig.scenario.VirtualPull;
@@ -33,7 +32,7 @@ final class SeededCar {
   /** A car somewhere within half the tolerances of a series; null seeds nothing. */
   static SeededCar with(@Nullable Cause cause, long seed) {
     Random random = new Random(seed * 31 + (cause == null ? 99 : cause.ordinal()));
-    Settings settings = ProjectCarSettings.load();
+    Settings settings = LearningCar.settings();
     PlantParams car = PlantParams.PROJECT_CAR.spread(seed * 977 + 7000, 0.5);
     double u = random.nextDouble();
     boolean other = random.nextBoolean();

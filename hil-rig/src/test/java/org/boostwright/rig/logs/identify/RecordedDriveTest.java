@@ -11,7 +11,6 @@ import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.PullFinder;
 import org.boostwright.rig.logs.pulls.PullRules;
 import org.boostwright.rig.plant.PlantParams;
-import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.boostwright.rig.scenario.PullRun;
 import org.junit.jupiter.api.BeforeAll;
@@ -24,7 +23,7 @@ class RecordedDriveTest {
 
   @BeforeAll
   static void drive() {
-    Settings settings = LearningCar.baseDutyAlone(ProjectCarSettings.load());
+    Settings settings = LearningCar.baseDutyAlone(LearningCar.settings());
     PullRun run =
         LearningCar.pulls(settings, PlantParams.PROJECT_CAR, PullPlan.STANDARD, 5, 1).get(0);
     List<double[]> rows = run.log().recordRows();

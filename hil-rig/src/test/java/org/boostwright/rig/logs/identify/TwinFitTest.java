@@ -12,7 +12,6 @@ import org.boostwright.rig.logs.pulls.PullFinder;
 import org.boostwright.rig.logs.pulls.PullRules;
 import org.boostwright.rig.plant.Atmosphere;
 import org.boostwright.rig.plant.PlantParams;
-import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.junit.jupiter.api.Test;
 
@@ -33,7 +32,7 @@ class TwinFitTest {
     double dead = 0.0;
     double rms = 0.0;
     for (int seed = 1; seed <= cars; seed++) {
-      Settings project = ProjectCarSettings.load();
+      Settings project = LearningCar.settings();
       Settings settings = seed % 2 == 0 ? project : LearningCar.baseDutyAlone(project);
       PlantParams car = PlantParams.PROJECT_CAR.spread(seed, 1.0);
       List<Pull> pulls = new ArrayList<>();

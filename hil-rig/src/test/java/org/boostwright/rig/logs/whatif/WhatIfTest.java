@@ -18,7 +18,6 @@ import org.boostwright.rig.logs.pulls.Pull;
 import org.boostwright.rig.logs.pulls.PullFinder;
 import org.boostwright.rig.logs.pulls.PullRules;
 import org.boostwright.rig.plant.PlantParams;
-import org.boostwright.rig.scenario.ProjectCarSettings;
 import org.boostwright.rig.scenario.PullPlan;
 import org.junit.jupiter.api.Test;
 
@@ -39,7 +38,7 @@ class WhatIfTest {
     int points = 0;
     int inside = 0;
     for (int seed = first; seed < first + cars; seed++) {
-      Settings project = ProjectCarSettings.load();
+      Settings project = LearningCar.settings();
       Settings driven = seed % 2 == 0 ? project : LearningCar.baseDutyAlone(project);
       PlantParams car = PlantParams.PROJECT_CAR.spread(977L * seed, 1.0);
       List<Pull> pulls = pulls(driven, car, 1000L * seed, 2);

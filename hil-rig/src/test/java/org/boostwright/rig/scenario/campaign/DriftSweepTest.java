@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import org.boostwright.core.settings.LimitSettings;
 import org.boostwright.core.settings.Settings;
 import org.boostwright.core.table.Axis;
 import org.boostwright.core.table.Curve;
@@ -42,21 +41,9 @@ class DriftSweepTest {
   @Test
   void withoutACeilingADriftWhileDrivingIsUnsafeAndOneBeforeKeyOnIsNot() throws Exception {
     Settings car = ProjectCarSettings.load();
-    LimitSettings limits = car.limits();
     Settings wide =
         car.withLimits(
-            new LimitSettings(
-                limits.cutoffKpaAbs(),
-                limits.pressureRatioMax(),
-                new Curve(new Axis(1500.0, 2000.0), 0.0, 0.85),
-                limits.trimCapDuty(),
-                limits.targetFactorOverIntakeC(),
-                limits.springOnlyIntakeC(),
-                limits.gearTargetKpaAbs(),
-                limits.lowBoostKpaAbs(),
-                limits.minControlRpm(),
-                limits.minThrottlePct(),
-                limits.engineCut()));
+            car.limits().withDutyCeiling(new Curve(new Axis(1500.0, 2000.0), 0.0, 0.85)));
     for (DriftSweep.Line line : sweep(wide, 2)) {
       double gain = line.drift().amount();
       if (line.since() == DriftSweep.Since.KEY_ON) {

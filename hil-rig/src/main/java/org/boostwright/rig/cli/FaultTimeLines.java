@@ -29,7 +29,10 @@ final class FaultTimeLines {
         rows.add(new TimeLine.Row(kind.kind().words(), marks, Double.NaN));
       }
     }
-    line(result, "From each kind of fault taking effect under boost: half and the last of its runs", rows);
+    line(
+        result,
+        "From each kind of fault taking effect under boost: half and the last of its runs",
+        rows);
   }
 
   private static void times(List<Mark> marks, String what, KindSummary.Times times) {

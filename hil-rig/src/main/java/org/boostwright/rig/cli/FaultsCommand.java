@@ -40,15 +40,18 @@ import picocli.CommandLine.Option;
     name = "faults",
     header = "Try to make it unsafe: faults by the thousand on the virtual car.",
     description = {
-      "Drive the virtual car with faults in it, beside the same drive without: seeded draws of car,",
-      "drive, fault, amount and moment, single and in ordered pairs, or scenario files of your own.",
+      "Drive the virtual car with faults in it, beside the same drive without: seeded draws of"
+          + " car,",
+      "drive, fault, amount and moment, single and in ordered pairs, or scenario files of your"
+          + " own.",
       "Says how fast each fault is seen, what is not seen, and whether anything became unsafe."
     },
     footer = {
       "",
       "Examples:",
       "  boostwright faults                                1,000 runs",
-      "  boostwright faults --runs 10000 --out runs/big    stopped, the same line goes on from there",
+      "  boostwright faults --runs 10000 --out runs/big    stopped, the same line goes on from"
+          + " there",
       "  boostwright faults --only s4_map_frozen --runs 200",
       "  boostwright faults --runs 10000 --shard 1/4 --out part1     and 2/4, 3/4, 4/4 elsewhere",
       "  boostwright faults --merge part1 --merge part2 --merge part3 --merge part4",
@@ -291,8 +294,7 @@ final class FaultsCommand extends Subcommand {
   private Outcome scenarios(Progress progress, Path path) throws Exception {
     List<ScenarioVerdict> verdicts = verdicts(progress, path);
     table = FaultsText.scenarios(verdicts);
-    Result result =
-        FaultsText.result(verdicts).provenance("scenarios", path.toString()).build();
+    Result result = FaultsText.result(verdicts).provenance("scenarios", path.toString()).build();
     return Outcome.kept(
         result,
         out.folder,

@@ -211,12 +211,12 @@ final class FaultsText {
         verdicts.stream().filter(v -> v.status() != ScenarioVerdict.Status.PASSED).count();
     result.caution("A result from the virtual car proves the program, not your car.");
     return result.headline(
-            failed == 0
-                ? byId.size()
+        failed == 0
+            ? byId.size()
                 + (byId.size() == 1 ? " scenario, " : " scenarios, ")
                 + verdicts.size()
                 + " runs, all as they must be."
-                : failed + " of " + verdicts.size() + " runs not as they must be.");
+            : failed + " of " + verdicts.size() + " runs not as they must be.");
   }
 
   private static void scenario(ResultBuilder result, String id, List<ScenarioVerdict> runs) {

@@ -82,8 +82,8 @@ class NewcomerTest {
           .containsExactlyElementsOf(commands(ROOT.resolve(page)));
     }
     long ran = listed.stream().filter(l -> l.fate().equals("run")).count();
-    System.out.printf("%d commands in the docs: %d run, %d parsed%n", listed.size(), ran,
-        listed.size() - ran);
+    System.out.printf(
+        "%d commands in the docs: %d run, %d parsed%n", listed.size(), ran, listed.size() - ran);
     assertThat(ran).isGreaterThan(20);
   }
 

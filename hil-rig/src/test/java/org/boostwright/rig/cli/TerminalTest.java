@@ -101,8 +101,8 @@ class TerminalTest {
   private static String completed(Path bash, Path script, String... words) throws Exception {
     String line =
         String.format(
-            "compopt() { :; }; source %s; COMP_WORDS=(boostwright %s); COMP_CWORD=%d; _complete_boostwright;"
-                + " echo \"${COMPREPLY[@]}\"",
+            "compopt() { :; }; source %s; COMP_WORDS=(boostwright %s); COMP_CWORD=%d;"
+                + " _complete_boostwright; echo \"${COMPREPLY[@]}\"",
             script, String.join(" ", words), words.length);
     Process process =
         new ProcessBuilder(bash.toString(), "-c", line).redirectErrorStream(true).start();

@@ -64,8 +64,8 @@ final class DriveCommand implements Callable<Integer> {
       names = "--watchdog",
       paramLabel = "DEVICE",
       description =
-          "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless "
-              + "the settings say pins.machine_watchdog = false.")
+          "Feed this watchdog device while the tick ticks. Default: /dev/watchdog on the Pi, unless"
+              + " the settings say pins.machine_watchdog = false.")
   Optional<Path> watchdogDevice = Optional.empty();
 
   @Option(

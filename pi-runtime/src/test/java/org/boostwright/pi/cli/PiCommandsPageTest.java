@@ -13,8 +13,9 @@ import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
 /**
- * The page of this program's commands is what it says of itself, and every {@code drive} and
- * {@code bench --valve} in the docs is one it takes. {@code -Dboostwright.write=true} writes the page anew.
+ * The page of this program's commands is what it says of itself, and every {@code drive} and {@code
+ * bench --valve} in the docs is one it takes. {@code -Dboostwright.write=true} writes the page
+ * anew.
  */
 class PiCommandsPageTest {
   private static final Path DOCS = Path.of(System.getProperty("boostwright.root"), "docs");

@@ -236,8 +236,11 @@ class LivePageInBrowserTest {
     rig.wish(car -> car.setThrottlePct(100.0));
     untilState("controlling");
     // Held by a brake the car has no road speed: the gear is unknown, the lowest limit applies.
-    double lowestKpaAbs = IntStream.range(0, settings.limits().gearTargets())
-        .mapToDouble(settings.limits()::gearTargetKpaAbs).min().orElseThrow();
+    double lowestKpaAbs =
+        IntStream.range(0, settings.limits().gearTargets())
+            .mapToDouble(settings.limits()::gearTargetKpaAbs)
+            .min()
+            .orElseThrow();
     until(() -> shown("target") == lowestKpaAbs, "the lowest target of any gear");
     until(() -> Math.abs(shown("map") - lowestKpaAbs) < 5.0, "boost at the target");
     // The page is at most a tenth of a second behind a pressure that stands by now.

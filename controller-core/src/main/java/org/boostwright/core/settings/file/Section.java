@@ -147,8 +147,7 @@ final class Section {
   int whole(String key, int fallback, int low, int high) {
     Quantity bare = Quantity.plain("");
     Bounds bounds = new Bounds(low, high);
-    note(
-        new KeyNote(dotted(key), KeyNote.Form.WHOLE, null, bare, bounds, fallback, List.of()));
+    note(new KeyNote(dotted(key), KeyNote.Form.WHOLE, null, bare, bounds, fallback, List.of()));
     Object value = value(key);
     if (value == null) {
       return fallback;
@@ -171,8 +170,7 @@ final class Section {
   /** A number. */
   double number(String key, double fallback, Quantity quantity, Bounds bounds) {
     note(
-        new KeyNote(
-            dotted(key), KeyNote.Form.NUMBER, null, quantity, bounds, fallback, List.of()));
+        new KeyNote(dotted(key), KeyNote.Form.NUMBER, null, quantity, bounds, fallback, List.of()));
     return number(new Entry(key, key, quantity, null), fallback, bounds);
   }
 

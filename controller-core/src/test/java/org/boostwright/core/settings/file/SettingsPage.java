@@ -165,8 +165,7 @@ final class SettingsPage {
     String own = prose(row.note().key() + ".range");
     return own != null
         ? own
-        : String.join(
-            ", or ", row.notes().stream().map(SettingsPage::range).distinct().toList());
+        : String.join(", or ", row.notes().stream().map(SettingsPage::range).distinct().toList());
   }
 
   private static String range(KeyNote note) {

@@ -51,7 +51,14 @@ class RequirementsTest {
       scenarios.stream().filter(s -> s.row().equals(row)).forEach(s -> shown.add(s.id()));
       String line =
           page.lines().filter(l -> l.startsWith("| " + row + " |")).findFirst().orElse("");
-      assertThat(shown).as(row).isNotEmpty().allSatisfy(name -> assertThat(line).contains(name));
+      // Tests newer than the page may be missing on it; one that is gone may not stand there.
+      List<String> named =
+          Arrays.asList(
+              line.substring(line.lastIndexOf('|', line.length() - 2) + 1)
+                  .replaceAll("[`|]", "")
+                  .strip()
+                  .split(", "));
+      assertThat(named).as(row).isNotEmpty().isSubsetOf(shown);
     }
     assertThat(idsIn(page)).containsExactlyElementsOf(rows());
   }

@@ -216,7 +216,10 @@ class CommandsTest {
     assertThat(log.get(1)).contains("settings=" + json.get("settings_digest").asText() + " ");
   }
 
-  /** A sensor that reads 25 kPa low deceives the controller, but never the verdict. */
+  /**
+   * A sensor that reads 25 kPa low deceives the controller, but never the verdict. The car is told
+   * that its home is in the mountains and its ceiling is wide: else neither lets it come to that.
+   */
   @Test
   void pullIsJudgedByTheTruePressure() throws Exception {
     Path kept = folder.resolve("run");
@@ -227,6 +230,10 @@ class CommandsTest {
                 "4500",
                 "--set",
                 "virtual.map_offset_kpa=-25",
+                "--set",
+                "sensors.assumed_ambient_kpa_abs=76",
+                "--set",
+                "limits.duty_ceiling_pct=[0,85,85,85,85,85]",
                 "--out",
                 kept.toString(),
                 "--json"))

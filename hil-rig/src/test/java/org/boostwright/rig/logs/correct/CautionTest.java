@@ -27,8 +27,7 @@ class CautionTest {
 
   @BeforeAll
   static void drive() {
-    settings =
-        LearningCar.scaledBase(LearningCar.baseDutyAlone(LearningCar.settings()), 0.8, -1);
+    settings = LearningCar.scaledBase(LearningCar.baseDutyAlone(LearningCar.settings()), 0.8, -1);
     runs = LearningCar.pulls(settings, PlantParams.PROJECT_CAR, PullPlan.STANDARD, 1, 2);
   }
 

@@ -6,9 +6,10 @@ import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.io.RandomAccessFile;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -65,9 +66,11 @@ final class GuestMachine implements AutoCloseable {
    */
   static GuestMachine on(Path image, Path disk, Path folder, int boot) throws IOException {
     Path console = folder.resolve("console-" + boot + ".txt");
+    // Pipes of its own for each boot: the last one's may still be let go of.
+    Path pipes = Files.createDirectories(folder.resolve("pipes-" + boot));
     for (String pipe : List.of(TO_RIG, FROM_RIG)) {
-      Files.deleteIfExists(folder.resolve(pipe));
-      run(List.of("mkfifo", folder.resolve(pipe).toString()));
+      Files.deleteIfExists(pipes.resolve(pipe));
+      run(List.of("mkfifo", pipes.resolve(pipe).toString()));
     }
     List<String> words = new ArrayList<>(List.of("qemu-system-aarch64"));
     words.addAll(Files.readAllLines(image.resolve("machine")));
@@ -104,22 +107,24 @@ final class GuestMachine implements AutoCloseable {
             "console=ttyAMA0 quiet panic=-1 nokaslr"));
     Process qemu =
         new ProcessBuilder(words)
-            .directory(folder.toFile())
+            .directory(pipes.toFile())
             .redirectErrorStream(true)
             .redirectOutput(folder.resolve("qemu.txt").toFile())
             .start();
     Runtime.getRuntime().addShutdownHook(new Thread(qemu::destroyForcibly, "guest's end"));
     // A pipe opens when both ends do; a machine that ended must not leave this end waiting.
-    qemu.onExit().thenRun(() -> release(folder));
-    InputStream in = new FileInputStream(folder.resolve(TO_RIG).toFile());
-    OutputStream out = new FileOutputStream(folder.resolve(FROM_RIG).toFile());
+    qemu.onExit().thenRun(() -> release(pipes));
+    InputStream in = new FileInputStream(pipes.resolve(TO_RIG).toFile());
+    OutputStream out = new FileOutputStream(pipes.resolve(FROM_RIG).toFile());
     return new GuestMachine(console, qemu, new BufferedInputStream(in, PIPE_BUFFER_BYTES), out);
   }
 
-  private static void release(Path folder) {
+  private static void release(Path pipes) {
     for (String pipe : List.of(TO_RIG, FROM_RIG)) {
       try {
-        new RandomAccessFile(folder.resolve(pipe).toFile(), "rw").close();
+        // Both ways, which waits for nobody; never made where it is gone.
+        FileChannel.open(pipes.resolve(pipe), StandardOpenOption.READ, StandardOpenOption.WRITE)
+            .close();
       } catch (IOException e) {
         // The folder is gone: nobody waits on it.
       }

@@ -39,14 +39,14 @@ image=$target/image-$(hash "$here"/{build-base.sh,guest-init} "$here"/module/*)
 if [[ ! -e $image/complete ]]; then
   say 'building module and image ...'
   rm -rf "$image"
-  mkdir -p "$image"/parts/{module,root/modules}
+  mkdir -p "$image"/parts/{module,tree/modules}
   cp "$here"/module/* "$image/parts/module/"
   make -s -C "$base/headers/build" ARCH=arm64 CROSS_COMPILE=$cross CC=$compiler \
     M="$image/parts/module" modules 2>&1 | sed '/^Skipping BTF/d' >&2
   "${cross}strip" -g "$image/parts/module/bwbench.ko"
-  cp "$image/parts/module/bwbench.ko" "$image/parts/root/modules/"
-  install -m 755 "$here/guest-init" "$image/parts/root/init"
-  (cd "$image/parts/root" && find . | cpio -o -H newc --quiet) | cat "$base/root.cpio" - \
+  cp "$image/parts/module/bwbench.ko" "$image/parts/tree/modules/"
+  install -m 755 "$here/guest-init" "$image/parts/tree/init"
+  (cd "$image/parts/tree" && find . | cpio -o -H newc --quiet) | cat "$base/root.cpio" - \
     >"$image/initrd"
   ln -s "../$(basename "$base")"/{vmlinuz,board.dtb,machine} "$image/"
   rm -rf "$image/parts"

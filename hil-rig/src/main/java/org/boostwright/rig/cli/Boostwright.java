@@ -22,7 +22,7 @@ import picocli.CommandLine.Model.CommandSpec;
       "Exit codes: 0 passed, 1 a verdict failed, 2 wrong use or unreadable input, 3 internal"
           + " error.",
       "'boostwright COMMAND --help' shows the options of a command; 'drive' and 'page-token', the",
-      "controller's own program, are started the same way. NO_COLOR in the environment keeps colours away."
+      "controller's own program, are started the same way. NO_COLOR keeps colours away."
     })
 public final class Boostwright implements Callable<Integer> {
   private final Terminal terminal;

@@ -37,6 +37,7 @@ public final class TickLoop {
   private final double[] row = new double[LogFormat.COLUMN_COUNT];
   private final LatestTick latest = new LatestTick();
   private double pwmHz;
+  private boolean lowHeld;
   private volatile boolean stopping;
   private volatile long lastTickNanos;
   private volatile double measuredAmbientKpaAbs = Double.NaN;
@@ -118,8 +119,10 @@ public final class TickLoop {
     long now = clock.nanoTime();
     stats.began(now - intended);
     io.read(now, inputs);
-    if (driver != null && driver.guest()) {
-      inputs.highBoost = false;
+    if (driver != null) {
+      // From guest to owner only with the engine known to be stopped, whatever asked for it.
+      lowHeld = driver.guest() || (lowHeld && !controller.monitor().engine().stopped());
+      inputs.highBoost &= !lowHeld;
     }
     if (guest != null) {
       guest.before(now, inputs);

@@ -3,7 +3,8 @@
  * procedures while the engine stands.
  *
  * <p>Everything here runs on threads of its own behind those of the tick, reads copies and can ask
- * for one thing only, the bench, which the core grants to a stopped engine and to no other.
+ * for two things only: the bench, and that the owner drives instead of a guest. Both are granted in
+ * the tick, to an engine known to be stopped and to no other.
  */
 @NullMarked
 package org.boostwright.pi.web;

@@ -3,6 +3,8 @@ package org.boostwright.pi.loop;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -111,6 +113,28 @@ class GuestBoostTest {
     driver.set(true);
     drive(settings, GuestBoost.open(data), tick -> {});
     assertThat(highestTarget).isCloseTo(low, within(1e-9));
+  }
+
+  @Test
+  void anOwnerSaidWhileTheEngineRunsCountsFromTheNextStop() throws Exception {
+    Settings settings = settings("limits.guest", "true");
+    double low = settings.limits().lowBoostKpaAbs();
+    GuestBoost driver = GuestBoost.open(data);
+    drive(settings, driver, tick -> say(driver, tick == 700));
+    assertThat(highestTarget).as("said while it runs").isCloseTo(low, within(1e-9));
+    driver.set(true);
+    drive(settings, driver, tick -> say(driver, tick == 590));
+    assertThat(highestTarget).as("the twin: said while it stands").isGreaterThan(low + 5.0);
+  }
+
+  private static void say(GuestBoost driver, boolean owner) {
+    try {
+      if (owner) {
+        driver.set(false);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   @Test
